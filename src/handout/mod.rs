@@ -1,0 +1,5 @@
+//! What each handout says.
+
+mod document;
+
+pub use document::*;

@@ -1,0 +1,5 @@
+//! The lesson file: read, checked, resolved.
+
+mod model;
+
+pub use model::*;

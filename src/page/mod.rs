@@ -1,0 +1,5 @@
+//! Typesetting: a document becomes pages.
+
+mod model;
+
+pub use model::{Bookmark, Link, LinkTarget, Mark, Page, Pages, Role, Tag, TagId, TagKind};

@@ -1,0 +1,1 @@
+//! Pages become PDF bytes.

@@ -1,0 +1,5 @@
+//! The engine: a lesson becomes a plan.
+
+mod model;
+
+pub use model::*;

@@ -1,0 +1,272 @@
+//! The plan: every number of a class as a plain value. No text for people.
+
+use crate::lesson::{Amount, CanvasLayer, Caution, Colour, Finish, Lesson, Life, Material, Mix};
+use crate::quantity::{Area, Length, Mass, MassDensity, Money, Share, Spread, Volume};
+use std::sync::Arc;
+
+/// A lesson worked out.
+#[derive(Debug, Clone)]
+pub struct Plan {
+    pub lesson: Lesson,
+    pub heads: Heads,
+    /// One for each canvas of the lesson, in its order.
+    pub canvases: Vec<CanvasPlan>,
+    /// Mixed paint of one student, all canvases (typical film, cup loss included).
+    pub student_paint: Spread<Volume>,
+    /// Mixed paint of the whole class, demonstrations and spares included.
+    pub class_paint: Spread<Volume>,
+    /// What the teacher mixes for the whole class: one batch a colour and mix.
+    pub mixing: Vec<Batch>,
+    /// What the finishes take, one line a material.
+    pub finishing: Vec<MaterialNeed>,
+    pub supplies: Vec<SupplyNeed>,
+    pub order: Order,
+    pub cost: Cost,
+    /// One for each canvas of the lesson, in its order.
+    pub worked: Vec<WorkedExample>,
+    /// The safety notes of this lesson, worst first.
+    pub cautions: Vec<Caution>,
+}
+
+/// How many sets are painted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Heads {
+    pub students: u32,
+    pub demonstrations: u32,
+    pub spares: u32,
+    pub tables: u32,
+}
+
+impl Heads {
+    /// Sets of canvases to mix for.
+    pub fn sets(&self) -> u32 {
+        self.students + self.demonstrations + self.spares
+    }
+}
+
+/// Areas of one canvas.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Areas {
+    pub face: Area,
+    /// Perimeter of the face.
+    pub perimeter: Length,
+    /// Perimeter times depth, zero when the edge stays bare.
+    pub edge: Area,
+    /// Face and edge.
+    pub painted: Area,
+}
+
+/// What one canvas takes.
+#[derive(Debug, Clone)]
+pub struct CanvasPlan {
+    pub name: String,
+    pub areas: Areas,
+    /// Layers of the technique, in the order of the work.
+    pub layers: Vec<LayerPlan>,
+    pub finishes: Vec<FinishPlan>,
+    /// All layers of the technique together, without cup loss.
+    pub paint: Spread<Volume>,
+    /// All layers with what stays in cups and on sticks.
+    pub to_mix: Volume,
+}
+
+/// What one layer of one canvas takes.
+#[derive(Debug, Clone)]
+pub struct LayerPlan {
+    pub name: String,
+    pub film: Spread<Length>,
+    /// Painted area times film.
+    pub paint: Spread<Volume>,
+    pub layer: CanvasLayer,
+    /// One for each colour of the layer, in its order.
+    pub cups: Vec<CupPlan>,
+}
+
+/// One cup of one colour for one layer of one canvas.
+#[derive(Debug, Clone)]
+pub struct CupPlan {
+    pub colour: Arc<Colour>,
+    pub share: Share,
+    /// Share of the layer, without what stays in the cup.
+    pub paint: Volume,
+    /// The batch mixed for this one cup, rounded up.
+    pub batch: Batch,
+}
+
+/// A finish on one canvas.
+#[derive(Debug, Clone)]
+pub struct FinishPlan {
+    pub finish: Arc<Finish>,
+    /// All coats.
+    pub paint: Spread<Volume>,
+}
+
+/// A colour mixed in one go.
+#[derive(Debug, Clone)]
+pub struct Batch {
+    pub colour: Arc<Colour>,
+    pub mix: Arc<Mix>,
+    /// Cups to fill from it.
+    pub cups: u32,
+    /// What is needed, cup loss included.
+    pub need: Volume,
+    /// Rounded up to a step that can be measured; never less than `need`.
+    pub volume: Volume,
+    pub mass: Mass,
+    /// By ideal mixing: sum of masses over sum of volumes.
+    pub density: MassDensity,
+    /// In the order of the recipe; volumes and masses add up to the batch.
+    pub ingredients: Vec<Poured>,
+}
+
+/// One ingredient on the scale.
+#[derive(Debug, Clone)]
+pub struct Poured {
+    pub material: Arc<Material>,
+    pub volume: Volume,
+    pub mass: Mass,
+    /// Reading of the scale after it, cup tared.
+    pub reading: Mass,
+    /// For additives that are counted.
+    pub drops: Option<u32>,
+}
+
+/// A material for the whole class.
+#[derive(Debug, Clone)]
+pub struct MaterialNeed {
+    pub material: Arc<Material>,
+    pub volume: Volume,
+    pub mass: Mass,
+}
+
+/// A supply for the whole class.
+#[derive(Debug, Clone)]
+pub struct SupplyNeed {
+    pub item: String,
+    pub pieces: u32,
+    pub life: Life,
+}
+
+/// What to buy.
+#[derive(Debug, Clone)]
+pub struct Order {
+    /// Materials first (paints, media, additives, varnishes), then supplies.
+    pub lines: Vec<OrderLine>,
+    pub total: Money,
+}
+
+/// One item of the order.
+#[derive(Debug, Clone)]
+pub struct OrderLine {
+    pub item: String,
+    pub what: OrderItem,
+    pub needed: Amount,
+    pub in_stock: Amount,
+    /// `needed - in_stock`, at least nothing; in the kind of `needed`.
+    pub to_buy: Amount,
+    pub purchase: Purchase,
+}
+
+/// What kind of item a line is.
+#[derive(Debug, Clone)]
+pub enum OrderItem {
+    Material(Arc<Material>),
+    Supply(Life),
+}
+
+/// How a line is met.
+#[derive(Debug, Clone)]
+pub enum Purchase {
+    /// Stock is enough (or it comes from the tap).
+    Nothing,
+    /// The least-cost packs.
+    Packs { packs: Vec<PackCount>, cost: Money, left_over: Amount },
+    /// No price list says where.
+    NoPrice,
+}
+
+/// So many of one pack.
+#[derive(Debug, Clone)]
+pub struct PackCount {
+    pub size: Amount,
+    pub price: Money,
+    pub count: u32,
+}
+
+/// What the class costs.
+#[derive(Debug, Clone)]
+pub struct Cost {
+    /// What is paid at the till.
+    pub order: Money,
+    pub per_student: Money,
+    /// What is used up, priced by the packs bought (stock at the price of the list).
+    pub used: Money,
+    /// Items without a price, left out of the sums.
+    pub unpriced: Vec<String>,
+}
+
+/// A sum worked step by step for one canvas.
+#[derive(Debug, Clone)]
+pub struct WorkedExample {
+    pub canvas: String,
+    pub steps: Vec<Step>,
+}
+
+/// One line of a worked example: what is worked out, from what, to what.
+#[derive(Debug, Clone)]
+pub struct Step {
+    pub what: StepKind,
+    /// In the order of the formula.
+    pub from: Vec<Figure>,
+    pub gives: Figure,
+}
+
+/// What a step works out. The formula belongs to the kind; operands come in the
+/// order given here.
+#[derive(Debug, Clone, PartialEq)]
+pub enum StepKind {
+    /// width x height; or the formula of the shape.
+    Face,
+    /// perimeter of the face.
+    Perimeter,
+    /// perimeter x depth.
+    EdgeArea,
+    /// face + edge.
+    PaintedArea,
+    /// painted / area that one unit of paint covers.
+    LayerPaint { layer: String },
+    /// layer paint x share.
+    ColourPaint { layer: String, colour: String },
+    /// colour paint + cup loss, rounded up to the step.
+    ColourBatch { layer: String, colour: String },
+    /// batch x density.
+    ColourMass { layer: String, colour: String },
+}
+
+/// A quantity with the digits it is printed with; `shown` is what the pocket
+/// calculator starts from, and reproduces `gives` from `from`.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Figure {
+    /// In `unit`, rounded to `decimals`.
+    pub shown: f64,
+    pub decimals: u8,
+    pub unit: FigureUnit,
+}
+
+/// Units of worked examples.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FigureUnit {
+    None,
+    Percent,
+    Inch,
+    Centimetre,
+    SquareInch,
+    SquareCentimetre,
+    FluidOunce,
+    Millilitre,
+    Gram,
+    SquareInchPerFluidOunce,
+    SquareCentimetrePerMillilitre,
+    GramPerFluidOunce,
+    GramPerMillilitre,
+}

@@ -1,0 +1,33 @@
+//! The shared vocabulary of the house: measured quantities, money, shares, how
+//! they are read from what people write and how they are shown to people.
+//!
+//! In: text. Out: quantities; and from quantities, text again. This room knows
+//! nothing of lessons, paint or paper. Amounts are kept at full precision and
+//! rounded in one place only, [`show`].
+
+mod money;
+mod number;
+pub mod read;
+mod share;
+pub mod show;
+mod spread;
+pub mod units;
+
+pub use iso_currency::Currency;
+pub use jiff::civil::Date;
+pub use money::Money;
+pub use rust_decimal::Decimal;
+pub use share::Share;
+pub use spread::Spread;
+pub use uom::si::f64::{Area, Length, Mass, MassDensity, Volume};
+
+/// Which family of units comes first on the paper; the other follows in brackets
+/// where a student may need it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum UnitSystem {
+    /// Inches, US fluid ounces; grams on the scale all the same.
+    Us,
+    /// Centimetres, millilitres, grams.
+    Metric,
+}

@@ -1,0 +1,74 @@
+//! Constructors and read-outs in the units that the trade uses, exact by
+//! definition (NIST SP 811, 2008, Appendix B.8; NIST Handbook 44, Appendix C).
+
+use super::{Area, Length, Mass, MassDensity, Volume};
+use uom::si::{area, length, mass, mass_density, volume};
+
+/// Metres in an inch.
+pub const INCH_M: f64 = 0.0254;
+/// Cubic metres in a US fluid ounce.
+pub const US_FL_OZ_M3: f64 = 29.573_529_562_5e-6;
+/// Kilograms in an avoirdupois ounce.
+pub const OUNCE_KG: f64 = 0.028_349_523_125;
+
+/// Millimetres.
+pub fn mm(value: f64) -> Length {
+    Length::new::<length::millimeter>(value)
+}
+/// Inches.
+pub fn inch(value: f64) -> Length {
+    Length::new::<length::meter>(value * INCH_M)
+}
+/// Millilitres.
+pub fn ml(value: f64) -> Volume {
+    Volume::new::<volume::milliliter>(value)
+}
+/// US fluid ounces (29.5735295625 mL).
+pub fn us_fl_oz(value: f64) -> Volume {
+    Volume::new::<volume::cubic_meter>(value * US_FL_OZ_M3)
+}
+/// Grams.
+pub fn gram(value: f64) -> Mass {
+    Mass::new::<mass::gram>(value)
+}
+/// Grams per millilitre.
+pub fn g_per_ml(value: f64) -> MassDensity {
+    MassDensity::new::<mass_density::gram_per_cubic_centimeter>(value)
+}
+/// Square inches.
+pub fn square_inch(value: f64) -> Area {
+    Area::new::<area::square_meter>(value * INCH_M * INCH_M)
+}
+
+/// In millimetres.
+pub fn in_mm(length: Length) -> f64 {
+    length.get::<length::millimeter>()
+}
+/// In inches.
+pub fn in_inch(length: Length) -> f64 {
+    length.get::<length::meter>() / INCH_M
+}
+/// In millilitres.
+pub fn in_ml(volume: Volume) -> f64 {
+    volume.get::<volume::milliliter>()
+}
+/// In US fluid ounces.
+pub fn in_us_fl_oz(volume: Volume) -> f64 {
+    volume.get::<volume::cubic_meter>() / US_FL_OZ_M3
+}
+/// In grams.
+pub fn in_gram(mass: Mass) -> f64 {
+    mass.get::<mass::gram>()
+}
+/// In grams per millilitre.
+pub fn in_g_per_ml(density: MassDensity) -> f64 {
+    density.get::<mass_density::gram_per_cubic_centimeter>()
+}
+/// In square centimetres.
+pub fn in_square_cm(area: Area) -> f64 {
+    area.get::<area::square_centimeter>()
+}
+/// In square inches.
+pub fn in_square_inch(area: Area) -> f64 {
+    area.get::<area::square_meter>() / (INCH_M * INCH_M)
+}
