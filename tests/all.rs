@@ -1,1 +1,5 @@
-mod placeholder {}
+//! The one test binary: behaviour through the public interface.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod quantity_read;
+mod quantity_units;
