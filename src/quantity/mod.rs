@@ -27,7 +27,7 @@ pub use uom::si::f64::{Area, Length, Mass, MassDensity, Volume};
 
 /// Which family of units comes first on the paper; the other follows in brackets
 /// where a student may need it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum UnitSystem {
     /// Inches, US fluid ounces; grams on the scale all the same.
