@@ -432,3 +432,42 @@ pub enum Sign {
     /// A disc: read the label.
     Label,
 }
+
+impl Sign {
+    /// All signs.
+    pub const ALL: [Self; 11] = [
+        Self::Flame,
+        Self::Heat,
+        Self::Shock,
+        Self::Slip,
+        Self::Harm,
+        Self::Gloves,
+        Self::Air,
+        Self::Mask,
+        Self::Adult,
+        Self::Drain,
+        Self::Label,
+    ];
+
+    /// The word for it in data files and templates.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Flame => "flame",
+            Self::Heat => "heat",
+            Self::Shock => "shock",
+            Self::Slip => "slip",
+            Self::Harm => "harm",
+            Self::Gloves => "gloves",
+            Self::Air => "air",
+            Self::Mask => "mask",
+            Self::Adult => "adult",
+            Self::Drain => "drain",
+            Self::Label => "label",
+        }
+    }
+
+    /// The sign of that word.
+    pub fn from_word(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|sign| sign.word() == word)
+    }
+}
