@@ -1,1 +1,1 @@
-mod placeholder {}
+mod faces;
