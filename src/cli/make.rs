@@ -130,8 +130,10 @@ fn report(made: &Made) {
     println!("{}", plan.lesson.heading.title);
     println!("  paint for each student  {}", show.volume_both(plan.student_paint.typical()));
     println!("  paint to mix in all     {}", show.volume_both(plan.class_paint.typical()));
-    println!("  to buy                  {}", show.money(plan.order.total));
-    println!("  cost of each student    {}", show.money(plan.cost.per_student));
+    if plan.lesson.shop.is_some() {
+        println!("  to buy                  {}", show.money(plan.order.total));
+        println!("  cost of each student    {}", show.money(plan.cost.per_student));
+    }
     for (path, _) in &made.files {
         println!("  wrote {}", path.display());
     }

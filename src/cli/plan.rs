@@ -31,8 +31,10 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
     println!("\nTo buy\n{}", order(&context));
     println!("\npaint for each student  {}", context.student_paint);
     println!("paint to mix in all     {}", context.class_paint);
-    println!("to buy                  {}", context.order.total);
-    println!("cost of each student    {}", context.cost.per_student);
+    if !context.order.total.is_empty() {
+        println!("to buy                  {}", context.order.total);
+        println!("cost of each student    {}", context.cost.per_student);
+    }
     Ok(())
 }
 
@@ -105,7 +107,7 @@ fn batches(context: &Context) -> Table {
 fn order(context: &Context) -> Table {
     let head = ["item", "needed", "in stock", "to buy", "packs", "cost", "left over"];
     let mut table = table(head, 1);
-    for line in context.order.lines.iter().chain(&context.order.covered) {
+    for line in &context.order.lines {
         table.add_row([
             &line.item,
             &line.needed,

@@ -8,21 +8,46 @@ use std::collections::BTreeMap;
 use std::error::Error;
 use tera::Tera;
 
+/// A template of the program by its name.
+macro_rules! built_in {
+    ($name:literal) => {
+        ($name, include_str!(concat!("../../templates/en/", $name)))
+    };
+}
+
 /// Names and texts of the templates in the program.
-const BUILT_IN: [(&str, &str); 6] = [
-    ("guide.md", include_str!("../../templates/en/guide.md")),
-    ("worksheet.md", include_str!("../../templates/en/worksheet.md")),
-    ("answers.md", include_str!("../../templates/en/answers.md")),
-    ("order.md", include_str!("../../templates/en/order.md")),
-    ("cards.md", include_str!("../../templates/en/cards.md")),
-    (WORDS, include_str!("../../templates/en/words.yaml")),
+const BUILT_IN: [(&str, &str); 21] = [
+    built_in!("answers.md"),
+    built_in!("cards.md"),
+    built_in!("guide-answers.md"),
+    built_in!("guide-cleaning.md"),
+    built_in!("guide-consistency.md"),
+    built_in!("guide-costs.md"),
+    built_in!("guide-drying.md"),
+    built_in!("guide-glossary.md"),
+    built_in!("guide-how-much.md"),
+    built_in!("guide-materials.md"),
+    built_in!("guide-measuring.md"),
+    built_in!("guide-mixing.md"),
+    built_in!("guide-pouring.md"),
+    built_in!("guide-safety.md"),
+    built_in!("guide-tables.md"),
+    built_in!("guide-techniques.md"),
+    built_in!("guide-troubleshooting.md"),
+    built_in!("guide.md"),
+    built_in!("order.md"),
+    built_in!("worksheet.md"),
+    built_in!("words.yaml"),
 ];
 
 /// The dictionary beside the templates.
 const WORDS: &str = "words.yaml";
 
 /// Characters that Markdown gives a meaning; values from a lesson have none.
-const MARKDOWN: &str = "\\`*_{}[]<>#+-|&~^=!";
+const MARKDOWN: &str = "\\*_{}[]<>#+-|&~^=!";
+
+/// A backtick as a character reference.
+pub(super) const BACKTICK: &str = "&#96;";
 
 /// A template that cannot be used.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -61,9 +86,7 @@ impl Templates {
                 }
             }
         }
-        for (name, text) in &texts {
-            tera.add_raw_template(name, text).map_err(|error| fault(name, &error))?;
-        }
+        tera.add_raw_templates(&texts).map_err(|error| fault("", &error))?;
         let words = serde_yaml::from_value(dictionary).map_err(|error| fault(WORDS, &error))?;
         Ok(Self { tera, words })
     }
@@ -107,11 +130,14 @@ fn merge(base: &mut Value, over: Value) {
 fn escape(value: &str) -> String {
     let mut out = String::with_capacity(value.len() + 8);
     for c in value.chars() {
-        if MARKDOWN.contains(c) {
-            out.push('\\');
+        match c {
+            // In a code span no backslash helps, and a backtick would end it.
+            '`' => out.push_str(BACKTICK),
+            // A line break in a value would end a paragraph or a table row.
+            '\n' | '\r' => out.push(' '),
+            c if MARKDOWN.contains(c) => out.extend(['\\', c]),
+            c => out.push(c),
         }
-        // A line break in a value would end a paragraph or a table row.
-        out.push(if c == '\n' || c == '\r' { ' ' } else { c });
     }
     out
 }

@@ -92,6 +92,8 @@ pub struct OrderWords {
     pub tap: String,
     pub in_stock: String,
     pub no_price: String,
+    pub used_up: String,
+    pub washable: String,
 }
 
 /// Steps of a worked example.

@@ -6,7 +6,7 @@
 //! symbols are those of SI and of NIST Handbook 44.
 
 use super::units::{
-    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_us_fl_oz,
+    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_us_fl_oz, us_fl_oz,
 };
 use super::{Area, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem, Volume};
 
@@ -137,7 +137,7 @@ impl Show {
         }
         match self.units {
             UnitSystem::Us => {
-                let area = super::units::us_fl_oz(1.0) / film;
+                let area = us_fl_oz(1.0) / film;
                 format!(
                     "{} per fl{NBSP}oz",
                     with_unit(&by_size(in_square_inch(area), 1), "in²")
@@ -164,9 +164,13 @@ impl Show {
         }
     }
 
-    /// `1.12 g/mL`.
+    /// What one unit of volume weighs: `33.1 g` (a fluid ounce) or `1.12 g` (a
+    /// millilitre).
     pub fn density(&self, density: MassDensity) -> String {
-        with_unit(&format!("{:.2}", in_g_per_ml(density)), "g/mL")
+        match self.units {
+            UnitSystem::Us => with_unit(&trimmed(in_gram(density * us_fl_oz(1.0)), 1), "g"),
+            UnitSystem::Metric => with_unit(&format!("{:.2}", in_g_per_ml(density)), "g"),
+        }
     }
 
     /// `40 %`.

@@ -6,6 +6,7 @@ use crate::handout::words::{Words, fill};
 use crate::lesson::{Canvas, Shape};
 use crate::plan::{CanvasPlan, FinishPlan, LayerPlan, Plan, rule_film};
 use crate::quantity::show::Show;
+use crate::quantity::{Area, Length};
 use serde::Serialize;
 
 /// One kind of canvas.
@@ -14,13 +15,13 @@ pub struct CanvasText {
     pub name: String,
     pub shape: String,
     pub size: String,
+    /// Empty for a flat panel.
     pub depth: String,
-    /// Whether paint runs over the edge.
-    pub edge_painted: bool,
     pub each: String,
     pub technique: String,
     pub consistency: String,
     pub face: String,
+    /// Empty when the edge stays bare.
     pub edge: String,
     pub perimeter: String,
     pub painted: String,
@@ -85,13 +86,20 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             name: canvas.name.clone(),
             shape: shape_word(canvas, words),
             size: size(canvas, words, show),
-            depth: show.length(canvas.depth),
-            edge_painted: canvas.edge == crate::lesson::Edge::Painted,
+            depth: if canvas.depth > Length::default() {
+                show.length(canvas.depth)
+            } else {
+                String::new()
+            },
             each: canvas.each.to_string(),
             technique: canvas.technique.name.clone(),
             consistency: consistencies(canvas, words),
             face: show.area(worked_out.areas.face),
-            edge: show.area(worked_out.areas.edge),
+            edge: if worked_out.areas.edge > Area::default() {
+                show.area(worked_out.areas.edge)
+            } else {
+                String::new()
+            },
             perimeter: show.length(worked_out.areas.perimeter),
             painted: show.area(worked_out.areas.painted),
             paint: show.volume(worked_out.paint.typical()),

@@ -3,6 +3,7 @@
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Amount, Life, MaterialKind};
 use crate::plan::{OrderItem, OrderLine, PackCount, Plan, Purchase};
+use crate::quantity::Money;
 use crate::quantity::show::Show;
 use serde::Serialize;
 
@@ -11,14 +12,11 @@ use serde::Serialize;
 pub struct OrderText {
     /// Empty without a shop.
     pub shop: String,
-    /// Lines that have to be bought.
     pub lines: Vec<OrderLineText>,
-    /// Lines that the cupboard or the tap covers.
-    pub covered: Vec<OrderLineText>,
     pub total: String,
 }
 
-/// One line of it.
+/// One line of it; what is nothing is empty.
 #[derive(Debug, Clone, Serialize)]
 pub struct OrderLineText {
     pub item: String,
@@ -35,8 +33,8 @@ pub struct OrderLineText {
 pub struct SupplyText {
     pub item: String,
     pub pieces: String,
-    /// Whether it is washed and used again.
-    pub washable: bool,
+    /// What becomes of it.
+    pub life: String,
 }
 
 /// What the class costs.
@@ -49,20 +47,16 @@ pub struct CostText {
 }
 
 pub(super) fn order(plan: &Plan, words: &Words, show: &Show) -> OrderText {
-    let (covered, lines): (Vec<_>, Vec<_>) = plan
-        .order
-        .lines
-        .iter()
-        .partition(|line| matches!(line.purchase, Purchase::Nothing));
-    let text = |lines: Vec<&OrderLine>| {
-        lines.into_iter().map(|line| line_text(line, words, show)).collect()
-    };
     OrderText {
         shop: plan.lesson.shop.as_ref().map(|shop| shop.name.clone()).unwrap_or_default(),
-        lines: text(lines),
-        covered: text(covered),
-        total: show.money(plan.order.total),
+        lines: plan.order.lines.iter().map(|line| line_text(line, words, show)).collect(),
+        total: priced(plan, plan.order.total, show),
     }
+}
+
+/// An amount of money, empty where there is no shop to pay it to.
+fn priced(plan: &Plan, money: Money, show: &Show) -> String {
+    if plan.lesson.shop.is_some() { show.money(money) } else { String::new() }
 }
 
 fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
@@ -74,14 +68,14 @@ fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
         Purchase::Packs { packs, cost, left_over } => (
             packs.iter().map(|p| pack(p, words, show)).collect::<Vec<_>>().join(&words.order.between),
             show.money(*cost),
-            amount(left_over, words, show),
+            some(left_over, words, show),
         ),
     };
     OrderLineText {
         item: line.item.clone(),
         needed: amount(&line.needed, words, show),
-        in_stock: amount(&line.in_stock, words, show),
-        to_buy: amount(&line.to_buy, words, show),
+        in_stock: some(&line.in_stock, words, show),
+        to_buy: some(&line.to_buy, words, show),
         packs,
         cost,
         left_over,
@@ -106,22 +100,35 @@ pub(in crate::handout) fn amount(amount: &Amount, words: &Words, show: &Show) ->
     }
 }
 
+/// An amount, empty when it is nothing.
+fn some(what: &Amount, words: &Words, show: &Show) -> String {
+    let nothing = match what {
+        Amount::Volume(volume) => volume.value <= 0.0,
+        Amount::Mass(mass) => mass.value <= 0.0,
+        Amount::Pieces(pieces) => *pieces == 0,
+    };
+    if nothing { String::new() } else { amount(what, words, show) }
+}
+
 pub(super) fn supplies(plan: &Plan, words: &Words) -> Vec<SupplyText> {
     plan.supplies
         .iter()
         .map(|supply| SupplyText {
             item: supply.item.clone(),
             pieces: fill(&words.order.pieces, &[("count", &supply.pieces.to_string())]),
-            washable: supply.life == Life::Washable,
+            life: match supply.life {
+                Life::UsedUp => words.order.used_up.clone(),
+                Life::Washable => words.order.washable.clone(),
+            },
         })
         .collect()
 }
 
 pub(super) fn cost(plan: &Plan, show: &Show) -> CostText {
     CostText {
-        order: show.money(plan.cost.order),
-        used: show.money(plan.cost.used),
-        per_student: show.money(plan.cost.per_student),
+        order: priced(plan, plan.cost.order, show),
+        used: priced(plan, plan.cost.used, show),
+        per_student: priced(plan, plan.cost.per_student, show),
         unpriced: plan.cost.unpriced.clone(),
     }
 }

@@ -3,6 +3,7 @@
 use super::MarkdownFault;
 use super::reader::{Reader, fault};
 use crate::handout::document::{Inline, Target};
+use crate::handout::templates::BACKTICK;
 use crate::ink::Colour;
 use pulldown_cmark::{Event, Tag};
 
@@ -82,7 +83,7 @@ pub(super) fn colour(text: &str) -> Option<Colour> {
 
 fn mark(code: &str) -> Result<Inline, MarkdownFault> {
     // Values arrive escaped for Markdown, which a code span does not undo.
-    let code = code.replace('\\', "");
+    let code = code.replace('\\', "").replace(BACKTICK, "`");
     let (name, rest) = code.split_once(' ').unwrap_or((&code, ""));
     let rest = rest.trim();
     match name {
