@@ -9,5 +9,5 @@ mod face;
 mod shape;
 
 pub use colour::Colour;
-pub use face::{Face, Faces, Figures, Glyph, Shaped, Metrics};
+pub use face::{Face, Faces, Figures, Glyph, Metrics, Shaped};
 pub use shape::{Dash, PathSegment, Point, Rect, Shape, Stroke, TextRun};

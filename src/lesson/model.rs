@@ -3,7 +3,7 @@
 //! list adds up to the whole, every size is positive.
 
 use crate::quantity::{
-    Currency, Date, Length, MassDensity, Money, Mass, Share, Spread, UnitSystem, Volume,
+    Currency, Date, Length, Mass, MassDensity, Money, Share, Spread, UnitSystem, Volume,
 };
 use std::num::NonZeroU32;
 use std::sync::Arc;
@@ -117,11 +117,22 @@ pub struct Canvas {
 /// Outline of the face.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Shape {
-    Rectangle { width: Length, height: Length },
-    Round { diameter: Length },
-    Oval { width: Length, height: Length },
+    Rectangle {
+        width: Length,
+        height: Length,
+    },
+    Round {
+        diameter: Length,
+    },
+    Oval {
+        width: Length,
+        height: Length,
+    },
     /// Regular, with 3 to 24 sides.
-    Polygon { sides: u32, side: Length },
+    Polygon {
+        sides: u32,
+        side: Length,
+    },
 }
 
 /// What happens to the edge of the canvas.
