@@ -1,1 +1,6 @@
+//! The one test binary: behaviour through the public interface, one file a subject.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 mod faces;
+mod quantity_read;
+mod quantity_units;

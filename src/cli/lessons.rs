@@ -2,6 +2,7 @@
 
 use super::failure::Failure;
 use crate::lesson::{self, Lesson};
+use crate::plan::{self, Plan};
 use std::path::{Path, PathBuf};
 
 /// Reads every lesson; the problems of all of them come together.
@@ -20,5 +21,14 @@ pub(super) fn read_all(paths: &[PathBuf]) -> Result<Vec<(&Path, Lesson)>, Failur
 
 /// Reads one lesson.
 pub(super) fn read(path: &Path) -> Result<Lesson, Failure> {
-    unimplemented!()
+    match lesson::read(path) {
+        Ok(lesson) => Ok(lesson),
+        Err(_) => Err(Failure::Wrong(String::new())),
+    }
+}
+
+/// Works a lesson out.
+pub(super) fn work_out(path: &Path, lesson: Lesson) -> Result<Plan, Failure> {
+    plan::plan(lesson)
+        .map_err(|reason| Failure::Wrong(format!("error: {}: {reason}\n", path.display())))
 }

@@ -42,7 +42,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
 fn table<const N: usize>(head: [&str; N], first_number: usize) -> Table {
     let mut table = Table::new();
     table
-        .load_preset(presets::NOTHING)
+        .load_style(presets::NOTHING)
         .set_content_arrangement(ContentArrangement::Dynamic)
         .set_width(WIDTH)
         .set_header(head);

@@ -122,6 +122,9 @@ pub struct StepWords {
     pub batch_words: String,
     pub mass: String,
     pub mass_words: String,
+    pub rounded_up: String,
+    pub per_fluid_ounce: String,
+    pub per_millilitre: String,
 }
 
 /// Charts and drawings.

@@ -5,16 +5,20 @@
 //! nothing of lessons, paint or paper. Amounts are kept at full precision and
 //! rounded in one place only, [`show`].
 
+mod misread;
 mod money;
+pub mod nearest;
 mod number;
 pub mod read;
 mod share;
 pub mod show;
 mod spread;
+mod unit;
 pub mod units;
 
 pub use iso_currency::Currency;
 pub use jiff::civil::Date;
+pub use misread::{Dimension, Misread, MisreadKind};
 pub use money::Money;
 pub use rust_decimal::Decimal;
 pub use share::Share;

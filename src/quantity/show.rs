@@ -209,6 +209,11 @@ pub fn with_unit(number: &str, unit: &str) -> String {
     format!("{number}{THIN}{unit}")
 }
 
+/// Exactly `decimals` places.
+pub fn fixed(value: f64, decimals: usize) -> String {
+    format!("{value:.decimals$}").replace('-', "\u{2212}")
+}
+
 /// Up to `decimals` places below 10, one fewer from 10, two fewer from 100; no
 /// trailing zeros.
 pub fn by_size(value: f64, decimals: usize) -> String {

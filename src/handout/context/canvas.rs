@@ -112,7 +112,7 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             rule_share: show.percent(rule_share(worked_out)),
             layers: worked_out.layers.iter().map(|layer| layer_text(layer, words, show)).collect(),
             finishes: worked_out.finishes.iter().map(|finish| finish_text(finish, show)).collect(),
-            steps: steps(canvas, worked, words, show),
+            steps: steps(canvas, worked, words),
         })
         .collect()
 }

@@ -1,11 +1,12 @@
 //! Mixed paint against painted area: one line a technique, the canvases marked.
 
+use crate::handout::context::consistency as consistency_word;
 use crate::handout::document::{
     Coverage, CoverageLine, CoverageMark, Picture, PictureKind, Weight,
 };
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Consistency, Technique};
-use crate::plan::{Plan, film_of};
+use crate::plan::{Plan, technique_film};
 use crate::quantity::Spread;
 use crate::quantity::show::Show;
 use crate::quantity::{Area, Length};
@@ -87,7 +88,7 @@ fn lines(plan: &Plan, words: &Words, show: &Show) -> Vec<CoverageLine> {
                     &words.pictures.coverage.line,
                     &[
                         ("technique", &technique.name),
-                        ("consistency", &super::super::context::consistency(consistency, words)),
+                        ("consistency", &consistency_word(consistency, words)),
                     ],
                 ),
                 slope: [slope(film.low()), slope(film.typical()), slope(film.high())],
@@ -108,7 +109,7 @@ fn films(plan: &Plan) -> Vec<(&Technique, Consistency, Spread<Length>)> {
             let consistency = canvas
                 .and_then(|canvas| canvas.layers.last())
                 .map_or(Consistency::Medium, |layer| layer.mix.consistency);
-            (technique.as_ref(), consistency, film_of(technique, consistency))
+            (technique.as_ref(), consistency, technique_film(technique, consistency))
         })
         .collect()
 }
