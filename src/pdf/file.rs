@@ -1,10 +1,10 @@
 //! The bytes of the file: compressed streams, objects gathered in object streams, a
 //! cross-reference stream (ISO 32000-1, 7.5.7 and 7.5.8).
 
-use lopdf::{Document, Object, Stream, StringFormat, dictionary, writer::Writer};
+use lopdf::{Document, Object, Stream, StringFormat, dictionary};
 
-use super::PdfError;
 use super::digest::digest;
+use super::{PdfError, object};
 
 /// Objects that are gathered in one stream; more compress better, fewer open sooner.
 const GATHERED: usize = 250;
@@ -67,9 +67,9 @@ pub(super) fn write(draft: Document) -> Result<Vec<u8>, PdfError> {
 fn gather(objects: &[(u32, Object)]) -> Result<Stream, PdfError> {
     let mut head = Vec::new();
     let mut body = Vec::new();
-    for (id, object) in objects {
+    for (id, gathered) in objects {
         head.extend(format!("{id} {} ", body.len()).into_bytes());
-        Writer::write_object(&mut body, object).map_err(failed)?;
+        object::write(&mut body, gathered).map_err(failed)?;
         body.push(b' ');
     }
     let dict = dictionary! {
@@ -104,7 +104,7 @@ fn write_stream(out: &mut Vec<u8>, id: u32, mut stream: Stream) -> Result<(), Pd
         stream.compress().map_err(failed)?;
     }
     out.extend(format!("{id} 0 obj\n").into_bytes());
-    Writer::write_object(out, &Object::Stream(stream)).map_err(failed)?;
+    object::write(out, &Object::Stream(stream)).map_err(failed)?;
     out.extend(b"\nendobj\n");
     Ok(())
 }

@@ -19,6 +19,7 @@ mod file;
 mod font;
 mod link;
 mod meta;
+mod object;
 mod outline;
 mod path;
 mod pen;

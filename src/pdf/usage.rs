@@ -61,7 +61,8 @@ impl Usage {
         for (index, glyph) in run.glyphs.iter().enumerate() {
             let text = run.text.get(glyph.text.clone())?;
             let leads = run.glyphs.get(index + 1).is_none_or(|next| !next.text.is_empty());
-            face.note(glyph, if leads { &visible(text) } else { "" });
+            let text = if leads { visible(text) } else { Cow::Borrowed("") };
+            face.note(glyph, &text);
         }
         Some(())
     }
