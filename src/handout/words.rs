@@ -125,6 +125,7 @@ pub struct StepWords {
     pub rounded_up: String,
     pub per_fluid_ounce: String,
     pub per_millilitre: String,
+    pub per_100_millilitres: String,
 }
 
 /// Charts and drawings.

@@ -128,30 +128,15 @@ impl Show {
         with_unit(&format!("{:.2}", in_mm(film)), "mm")
     }
 
-    /// Coverage of a film the way the trade says it: `25 in² per fl oz`, or
-    /// `545 cm² per 100 mL`. Area per volume is the reciprocal of the film.
-    pub fn coverage(&self, film: Length) -> String {
-        let mm = in_mm(film);
-        if mm <= 0.0 {
+    /// The area that so much paint covers in a film: `25 in²` for a fluid ounce. Area
+    /// per volume is the reciprocal of the film.
+    pub fn covered(&self, paint: Volume, film: Length) -> String {
+        if film <= Length::default() {
             return "–".to_string();
         }
-        match self.units {
-            UnitSystem::Us => {
-                let area = us_fl_oz(1.0) / film;
-                format!(
-                    "{} per fl{NBSP}oz",
-                    with_unit(&by_size(in_square_inch(area), 1), "in²")
-                )
-            }
-            UnitSystem::Metric => {
-                let area = super::units::ml(100.0) / film;
-                format!(
-                    "{} per {}",
-                    with_unit(&by_size(in_square_cm(area), 1), "cm²"),
-                    with_unit("100", "mL")
-                )
-            }
-        }
+        let area = self.area_number(paint / film);
+        let decimals = if area < 10.0 { 2 } else { 1 };
+        with_unit(&by_size(area, decimals), self.area_unit())
     }
 
     /// Grams, on either side of the sea: that is what the scale shows.
@@ -281,7 +266,8 @@ mod tests {
         assert_eq!(us().length(inch(10.5)), "10½\u{202F}in");
         assert_eq!(us().length(inch(0.1875)), "3⁄16\u{202F}in");
         assert_eq!(us().length(inch(9.84)), "9.84\u{202F}in");
-        assert_eq!(us().coverage(us_fl_oz(1.0) / crate::quantity::units::square_inch(25.0)), "25\u{202F}in² per fl\u{a0}oz");
+        let rule = us_fl_oz(1.0) / crate::quantity::units::square_inch(25.0);
+        assert_eq!(us().covered(us_fl_oz(1.0), rule), "25\u{202F}in²");
         let metric = Show::new(UnitSystem::Metric, Currency::EUR);
         assert_eq!(metric.volume(ml(142.4)), "142\u{202F}mL");
         assert_eq!(metric.length(inch(12.0)), "30.5\u{202F}cm");

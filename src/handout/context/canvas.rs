@@ -1,10 +1,13 @@
 //! Canvases, their layers and cups.
 
 use super::batch::{IngredientText, batch, consistency, hex};
-use super::step::{StepText, steps};
+use super::step::{StepText, steps, sum_of};
+use super::technique::{coverage, coverage_of_unit};
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Canvas, Shape};
-use crate::plan::{CanvasPlan, FinishPlan, LayerPlan, Plan, rule_film};
+use crate::plan::{
+    CanvasPlan, CupPlan, FinishPlan, LayerPlan, Plan, StepKind, WorkedExample, rule_film,
+};
 use crate::quantity::show::Show;
 use crate::quantity::{Area, Length};
 use serde::Serialize;
@@ -35,8 +38,14 @@ pub struct CanvasText {
     /// What the rule of thumb says for the same area.
     pub rule_paint: String,
     pub rule_share: String,
+    /// The area worked out, from one step to the next; empty for a step that a bare
+    /// edge leaves out.
+    pub perimeter_sum: String,
+    pub edge_sum: String,
+    pub painted_sum: String,
     pub layers: Vec<LayerText>,
     pub finishes: Vec<FinishText>,
+    /// All steps, from the face to the last cup on the scale.
     pub steps: Vec<StepText>,
 }
 
@@ -48,7 +57,11 @@ pub struct LayerText {
     pub consistency: String,
     pub film: String,
     pub coverage: String,
+    /// What one unit of paint covers, to divide by.
+    pub covers: String,
     pub paint: String,
+    /// Painted area to paint, worked.
+    pub sum: String,
     pub cups: Vec<CupText>,
 }
 
@@ -62,6 +75,10 @@ pub struct CupText {
     pub batch_volume: String,
     pub batch_mass: String,
     pub density: String,
+    /// Layer to colour, colour to batch and batch to grams, worked.
+    pub paint_sum: String,
+    pub batch_sum: String,
+    pub mass_sum: String,
     pub ingredients: Vec<IngredientText>,
 }
 
@@ -107,10 +124,17 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             paint_high: show.volume(worked_out.paint.high()),
             to_mix: show.volume(worked_out.to_mix),
             film: show.film(worked_out.paint.typical() / worked_out.areas.painted),
-            coverage: show.coverage(worked_out.paint.typical() / worked_out.areas.painted),
+            coverage: coverage(worked_out.paint.typical() / worked_out.areas.painted, words, show),
             rule_paint: show.volume(worked_out.areas.painted * rule_film()),
             rule_share: show.percent(rule_share(worked_out)),
-            layers: worked_out.layers.iter().map(|layer| layer_text(layer, words, show)).collect(),
+            perimeter_sum: sum_of(worked, &StepKind::Perimeter, words),
+            edge_sum: sum_of(worked, &StepKind::EdgeArea, words),
+            painted_sum: sum_of(worked, &StepKind::PaintedArea, words),
+            layers: worked_out
+                .layers
+                .iter()
+                .map(|layer| layer_text(layer, worked, words, show))
+                .collect(),
             finishes: worked_out.finishes.iter().map(|finish| finish_text(finish, show)).collect(),
             steps: steps(canvas, worked, words),
         })
@@ -122,31 +146,50 @@ fn rule_share(canvas: &CanvasPlan) -> f64 {
     (canvas.paint.typical() / (canvas.areas.painted * rule_film())).value
 }
 
-fn layer_text(layer: &LayerPlan, words: &Words, show: &Show) -> LayerText {
+fn layer_text(
+    plan: &LayerPlan,
+    worked: &WorkedExample,
+    words: &Words,
+    show: &Show,
+) -> LayerText {
+    let layer = &plan.name;
     LayerText {
-        name: layer.name.clone(),
-        mix: layer.layer.mix.name.clone(),
-        consistency: consistency(layer.layer.mix.consistency, words),
-        film: show.film(layer.film.typical()),
-        coverage: show.coverage(layer.film.typical()),
-        paint: show.volume(layer.paint.typical()),
-        cups: layer
-            .cups
-            .iter()
-            .map(|cup| {
-                let mixed = batch(&cup.batch, words, show);
-                CupText {
-                    colour: cup.colour.name.clone(),
-                    swatch: hex(cup.colour.swatch),
-                    share: show.share(cup.share),
-                    paint: show.volume(cup.paint),
-                    batch_volume: mixed.volume,
-                    batch_mass: mixed.mass,
-                    density: mixed.density,
-                    ingredients: mixed.ingredients,
-                }
-            })
-            .collect(),
+        name: layer.clone(),
+        mix: plan.layer.mix.name.clone(),
+        consistency: consistency(plan.layer.mix.consistency, words),
+        film: show.film(plan.film.typical()),
+        coverage: coverage(plan.film.typical(), words, show),
+        covers: coverage_of_unit(plan.film.typical(), words, show),
+        paint: show.volume(plan.paint.typical()),
+        sum: sum_of(worked, &StepKind::LayerPaint { layer: layer.clone() }, words),
+        cups: plan.cups.iter().map(|cup| cup_text(cup, layer, worked, words, show)).collect(),
+    }
+}
+
+fn cup_text(
+    cup: &CupPlan,
+    layer: &str,
+    worked: &WorkedExample,
+    words: &Words,
+    show: &Show,
+) -> CupText {
+    let mixed = batch(&cup.batch, words, show);
+    let (layer, colour) = (layer.to_string(), cup.colour.name.clone());
+    let paint = StepKind::ColourPaint { layer: layer.clone(), colour: colour.clone() };
+    let to_mix = StepKind::ColourBatch { layer: layer.clone(), colour: colour.clone() };
+    let mass = StepKind::ColourMass { layer, colour };
+    CupText {
+        colour: cup.colour.name.clone(),
+        swatch: hex(cup.colour.swatch),
+        share: show.share(cup.share),
+        paint: show.volume(cup.paint),
+        batch_volume: mixed.volume,
+        batch_mass: mixed.mass,
+        density: mixed.density,
+        paint_sum: sum_of(worked, &paint, words),
+        batch_sum: sum_of(worked, &to_mix, words),
+        mass_sum: sum_of(worked, &mass, words),
+        ingredients: mixed.ingredients,
     }
 }
 

@@ -89,7 +89,7 @@ impl Context {
             student_paint: show.volume_both(plan.student_paint.typical()),
             class_paint: show.volume_both(plan.class_paint.typical()),
             canvases: canvas::canvases(plan, words, &show),
-            techniques: technique::techniques(plan, &show),
+            techniques: technique::techniques(plan, words, &show),
             mixes: technique::mixes(plan, words, &show),
             colours: technique::colours(plan, &show),
             batches: plan.mixing.iter().map(|b| batch::batch(b, words, &show)).collect(),

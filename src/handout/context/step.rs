@@ -20,6 +20,16 @@ pub(super) fn steps(canvas: &Canvas, worked: &WorkedExample, words: &Words) -> V
     worked.steps.iter().map(|step| step_text(canvas.shape, step, words)).collect()
 }
 
+/// The sum of the step of that kind, with its result; empty when there is none.
+pub(super) fn sum_of(worked: &WorkedExample, what: &StepKind, words: &Words) -> String {
+    worked
+        .steps
+        .iter()
+        .find(|step| step.what == *what)
+        .map(|step| format!("{} = {}", sum(step, words), figure(&step.gives, words)))
+        .unwrap_or_default()
+}
+
 fn step_text(shape: Shape, step: &Step, words: &Words) -> StepText {
     let result = figure(&step.gives, words);
     let (heading, formula) = headings(shape, &step.what, &words.steps);

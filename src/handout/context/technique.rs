@@ -5,6 +5,8 @@ use crate::handout::words::{Words, fill};
 use crate::lesson::{Colour, Consistency, Ingredient, Mix, PartsBy, Technique, TechniqueLayer};
 use crate::plan::{Plan, rule_film};
 use crate::quantity::show::{Show, trimmed};
+use crate::quantity::units::{ml, us_fl_oz};
+use crate::quantity::{Length, UnitSystem};
 use serde::Serialize;
 use std::sync::Arc;
 
@@ -57,7 +59,7 @@ pub struct ColourText {
     pub pigments: String,
 }
 
-pub(super) fn techniques(plan: &Plan, show: &Show) -> Vec<TechniqueText> {
+pub(super) fn techniques(plan: &Plan, words: &Words, show: &Show) -> Vec<TechniqueText> {
     let used = |technique: &Technique| {
         plan.lesson.canvases.iter().any(|canvas| canvas.technique.name == technique.name)
     };
@@ -68,17 +70,36 @@ pub(super) fn techniques(plan: &Plan, show: &Show) -> Vec<TechniqueText> {
             name: technique.name.clone(),
             summary: technique.summary.clone(),
             used: used(technique),
-            layers: technique.layers.iter().map(|layer| layer_text(layer, show)).collect(),
+            layers: technique.layers.iter().map(|layer| layer_text(layer, words, show)).collect(),
         })
         .collect()
 }
 
-fn layer_text(layer: &TechniqueLayer, show: &Show) -> TechniqueLayerText {
+/// What a film covers, the way the trade says it: `25 in² per fl oz`, or
+/// `545 cm² per 100 mL`.
+pub(super) fn coverage(film: Length, words: &Words, show: &Show) -> String {
+    let (paint, pattern) = match show.units() {
+        UnitSystem::Us => (us_fl_oz(1.0), &words.steps.per_fluid_ounce),
+        UnitSystem::Metric => (ml(100.0), &words.steps.per_100_millilitres),
+    };
+    fill(pattern, &[("amount", &show.covered(paint, film))])
+}
+
+/// What a film covers with one unit of paint, to divide by: `5.45 cm² per mL`.
+pub(super) fn coverage_of_unit(film: Length, words: &Words, show: &Show) -> String {
+    let (paint, pattern) = match show.units() {
+        UnitSystem::Us => (us_fl_oz(1.0), &words.steps.per_fluid_ounce),
+        UnitSystem::Metric => (ml(1.0), &words.steps.per_millilitre),
+    };
+    fill(pattern, &[("amount", &show.covered(paint, film))])
+}
+
+fn layer_text(layer: &TechniqueLayer, words: &Words, show: &Show) -> TechniqueLayerText {
     let film = |consistency| {
         let film = layer.films.of(consistency).typical();
         FilmText {
             film: show.film(film),
-            coverage: show.coverage(film),
+            coverage: coverage(film, words, show),
             share_of_rule: show.percent((film / rule_film()).value),
         }
     };
