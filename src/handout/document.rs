@@ -1,8 +1,8 @@
 //! A handout as a plain value: blocks of words, tables and pictures, with no
 //! coordinates in it. Every number is text already.
 
-use crate::lesson::{Edition, Paper, Sign};
 use crate::ink::Colour;
+pub use crate::lesson::{Edition, Paper, Sign};
 
 /// One handout.
 #[derive(Debug, Clone, PartialEq)]
@@ -41,28 +41,59 @@ pub enum Form {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Block {
     /// Head of a sheet: kind of sheet, title, and facts in a row.
-    Masthead { kind: String, title: String, facts: Vec<Fact> },
+    Masthead {
+        kind: String,
+        title: String,
+        facts: Vec<Fact>,
+    },
     /// A page of its own.
-    TitlePage { title: String, subtitle: String, lines: Vec<String>, picture: Option<Picture> },
+    TitlePage {
+        title: String,
+        subtitle: String,
+        lines: Vec<String>,
+        picture: Option<Picture>,
+    },
     /// Table of contents over headings of level 1 and 2.
-    Contents { title: String },
+    Contents {
+        title: String,
+    },
     /// Level 1 starts a page in a book.
-    Heading { level: HeadingLevel, text: Vec<Inline>, anchor: String },
+    Heading {
+        level: HeadingLevel,
+        text: Vec<Inline>,
+        anchor: String,
+    },
     Paragraph(Vec<Inline>),
     /// Quiet small print.
     SmallPrint(Vec<Inline>),
-    List { start: Option<u32>, items: Vec<Vec<Block>> },
+    List {
+        start: Option<u32>,
+        items: Vec<Vec<Block>>,
+    },
     Table(Table),
-    Figure { picture: Picture, caption: Vec<Inline> },
-    Notice { kind: NoticeKind, heading: Vec<Inline>, body: Vec<Block> },
+    Figure {
+        picture: Picture,
+        caption: Vec<Inline>,
+    },
+    Notice {
+        kind: NoticeKind,
+        heading: Vec<Inline>,
+        body: Vec<Block>,
+    },
     /// In the side margin of a book, beside the block that follows; inset elsewhere.
     Aside(Vec<Block>),
     /// Big numbers where a decision hangs on them.
     KeyFigures(Vec<Fact>),
     /// A numbered step of a worksheet, its number in the margin.
-    Step { number: u32, heading: Vec<Inline>, body: Vec<Block> },
+    Step {
+        number: u32,
+        heading: Vec<Inline>,
+        body: Vec<Block>,
+    },
     /// Empty ruled lines for handwriting, 8 mm apart at least.
-    Ruled { lines: u32 },
+    Ruled {
+        lines: u32,
+    },
     /// Cut-out cards in a grid.
     Cards(Vec<Card>),
     PageBreak,
@@ -156,11 +187,17 @@ pub enum Inline {
     Text(String),
     Emphasis(Vec<Inline>),
     Strong(Vec<Inline>),
-    Link { to: Target, text: Vec<Inline> },
+    Link {
+        to: Target,
+        text: Vec<Inline>,
+    },
     /// The page number on which an anchor stands.
     PageOf(String),
     /// A ruled blank to write on, in millimetres; `label` says what belongs there.
-    Blank { width_mm: f32, label: String },
+    Blank {
+        width_mm: f32,
+        label: String,
+    },
     /// A box to tick.
     Tick,
     /// A patch of colour.
@@ -189,7 +226,9 @@ pub enum PictureKind {
     Bars(Bars),
     Unfolded(Unfolded),
     /// The cover picture: rings of a ring pour, drawn from a seed.
-    Rings { colours: Vec<Colour> },
+    Rings {
+        colours: Vec<Colour>,
+    },
 }
 
 /// Lines of mixed paint against painted area, one a technique, canvases marked.

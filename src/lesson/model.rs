@@ -3,7 +3,7 @@
 //! list adds up to the whole, every size is positive.
 
 use crate::quantity::{
-    Currency, Date, Length, MassDensity, Money, Mass, Share, Spread, UnitSystem, Volume,
+    Currency, Date, Length, Mass, MassDensity, Money, Share, Spread, UnitSystem, Volume,
 };
 use serde::Deserialize;
 use std::num::NonZeroU32;
@@ -123,11 +123,22 @@ pub struct Canvas {
 /// Outline of the face.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Shape {
-    Rectangle { width: Length, height: Length },
-    Round { diameter: Length },
-    Oval { width: Length, height: Length },
+    Rectangle {
+        width: Length,
+        height: Length,
+    },
+    Round {
+        diameter: Length,
+    },
+    Oval {
+        width: Length,
+        height: Length,
+    },
     /// Regular, with 3 to 24 sides.
-    Polygon { sides: u32, side: Length },
+    Polygon {
+        sides: u32,
+        side: Length,
+    },
 }
 
 /// What happens to the edge of the canvas.
@@ -449,4 +460,43 @@ pub enum Sign {
     Drain,
     /// A disc: read the label.
     Label,
+}
+
+impl Sign {
+    /// All signs.
+    pub const ALL: [Self; 11] = [
+        Self::Flame,
+        Self::Heat,
+        Self::Shock,
+        Self::Slip,
+        Self::Harm,
+        Self::Gloves,
+        Self::Air,
+        Self::Mask,
+        Self::Adult,
+        Self::Drain,
+        Self::Label,
+    ];
+
+    /// The word for it in data files and templates.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Flame => "flame",
+            Self::Heat => "heat",
+            Self::Shock => "shock",
+            Self::Slip => "slip",
+            Self::Harm => "harm",
+            Self::Gloves => "gloves",
+            Self::Air => "air",
+            Self::Mask => "mask",
+            Self::Adult => "adult",
+            Self::Drain => "drain",
+            Self::Label => "label",
+        }
+    }
+
+    /// The sign of that word.
+    pub fn from_word(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|sign| sign.word() == word)
+    }
 }

@@ -97,7 +97,10 @@ pub struct Link {
 #[derive(Debug, Clone, PartialEq)]
 pub enum LinkTarget {
     /// Page index from 0 and height from the top in points.
-    Place { page: usize, y: f32 },
+    Place {
+        page: usize,
+        y: f32,
+    },
     Web(String),
 }
 
