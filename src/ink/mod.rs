@@ -15,5 +15,6 @@ mod shaper;
 pub use colour::Colour;
 pub use face::{Face, Figures, Metrics};
 pub use faces::Faces;
+pub(crate) use invisible::leaves_no_mark;
 pub use shape::{Dash, PathSegment, Point, Rect, Shape, Stroke, TextRun};
 pub use shaped::{Glyph, Shaped};
