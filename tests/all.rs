@@ -1,1 +1,7 @@
+//! The one test binary: behaviour through the public interface, one file a subject.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod architecture;
 mod faces;
+mod quantity_read;
+mod quantity_units;
