@@ -1,1 +1,5 @@
 mod faces;
+mod pdf;
+mod pdf_reader;
+mod pdf_sample;
+mod pdf_tags;
