@@ -3,5 +3,9 @@
 
 mod architecture;
 mod faces;
+mod pdf;
+mod pdf_reader;
+mod pdf_sample;
+mod pdf_tags;
 mod quantity_read;
 mod quantity_units;
