@@ -42,6 +42,15 @@ impl Show {
         self.volume_in(self.units, volume)
     }
 
+    /// An amount that was rounded to a step one can measure, with every digit of the
+    /// step: `20.25 fl oz`.
+    pub fn measured(&self, volume: Volume) -> String {
+        match self.units {
+            UnitSystem::Us => with_unit(&trimmed(in_us_fl_oz(volume), 2), &format!("fl{NBSP}oz")),
+            UnitSystem::Metric => with_unit(&trimmed(in_ml(volume), 1), "mL"),
+        }
+    }
+
     /// `4.8 fl oz (142 mL)` or the reverse.
     pub fn volume_both(&self, volume: Volume) -> String {
         format!("{} ({})", self.volume(volume), self.volume_in(self.other(), volume))
