@@ -1,4 +1,8 @@
-//! The one test binary: behaviour through the public interface.
+//! The one test binary: behaviour through the public interface, one file a subject.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod architecture;
+mod faces;
 mod plan;
+mod quantity_read;
+mod quantity_units;

@@ -1,6 +1,3 @@
-use std::ops::Range;
-use std::sync::Arc;
-
 /// A face of the type family.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Face {
@@ -13,6 +10,35 @@ pub enum Face {
 impl Face {
     /// All faces.
     pub const ALL: [Self; 4] = [Self::Regular, Self::Bold, Self::Italic, Self::BoldItalic];
+
+    /// The TrueType file of the face, as it was published.
+    pub const fn bytes(self) -> &'static [u8] {
+        match self {
+            Self::Regular => include_bytes!("../../fonts/Lato-Regular.ttf"),
+            Self::Bold => include_bytes!("../../fonts/Lato-Bold.ttf"),
+            Self::Italic => include_bytes!("../../fonts/Lato-Italic.ttf"),
+            Self::BoldItalic => include_bytes!("../../fonts/Lato-BoldItalic.ttf"),
+        }
+    }
+
+    /// The bold of this face.
+    pub const fn bold(self) -> Self {
+        match self {
+            Self::Regular | Self::Bold => Self::Bold,
+            Self::Italic | Self::BoldItalic => Self::BoldItalic,
+        }
+    }
+
+    /// The slanted of an upright face and the upright of a slanted one, so
+    /// that an emphasis within an emphasis still stands out.
+    pub const fn slanted(self) -> Self {
+        match self {
+            Self::Regular => Self::Italic,
+            Self::Italic => Self::Regular,
+            Self::Bold => Self::BoldItalic,
+            Self::BoldItalic => Self::Bold,
+        }
+    }
 }
 
 /// Which figures a text is set in.
@@ -24,37 +50,17 @@ pub enum Figures {
     Proportional,
 }
 
-/// One glyph of a shaped text; lengths in em (1 = the type size).
-#[derive(Debug, Clone, PartialEq)]
-pub struct Glyph {
-    pub id: u16,
-    pub advance: f32,
-    pub x_offset: f32,
-    pub y_offset: f32,
-    /// The bytes of the text that it stands for; empty for a follower in a cluster.
-    pub text: Range<usize>,
-}
-
-/// A shaped text.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Shaped {
-    pub glyphs: Vec<Glyph>,
-    /// Em.
-    pub width: f32,
-    /// Characters that the face lacks (set as a visible replacement).
-    pub missing: Vec<char>,
+impl Figures {
+    /// Both kinds.
+    pub const ALL: [Self; 2] = [Self::Tabular, Self::Proportional];
 }
 
 /// Vertical measures of a face in em, upwards positive.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Metrics {
     pub ascender: f32,
+    /// Below the baseline, so negative.
     pub descender: f32,
     pub cap_height: f32,
     pub x_height: f32,
-}
-
-/// The faces, with a memory of every word shaped so far.
-pub struct Faces {
-    _todo: Arc<()>,
 }

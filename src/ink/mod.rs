@@ -6,8 +6,15 @@
 
 mod colour;
 mod face;
+mod faces;
+mod invisible;
 mod shape;
+mod shaped;
+mod shaper;
 
 pub use colour::Colour;
-pub use face::{Face, Faces, Figures, Glyph, Metrics, Shaped};
+pub use face::{Face, Figures, Metrics};
+pub use faces::Faces;
+pub(crate) use invisible::leaves_no_mark;
 pub use shape::{Dash, PathSegment, Point, Rect, Shape, Stroke, TextRun};
+pub use shaped::{Glyph, Shaped};

@@ -24,6 +24,7 @@
 //! medium (about 0.87 when tilted) and thick against medium (1.2).
 
 use super::Areas;
+use crate::lesson::{Consistency, Technique};
 use crate::quantity::units::{square_inch, us_fl_oz};
 use crate::quantity::{Area, Length, Spread, Volume};
 
@@ -42,4 +43,13 @@ pub fn rule_film() -> Length {
 /// Mixed paint for one layer of one canvas: painted area x film.
 pub(super) fn layer_paint(areas: &Areas, film: Spread<Length>) -> Spread<Volume> {
     film.map_rising(|film| areas.painted * film)
+}
+
+/// All layers of a technique together in one consistency.
+pub fn technique_film(technique: &Technique, consistency: Consistency) -> Spread<Length> {
+    technique
+        .layers
+        .iter()
+        .map(|layer| layer.films.of(consistency))
+        .fold(Spread::exactly(Length::default()), |sum, film| sum + film)
 }

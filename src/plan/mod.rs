@@ -31,7 +31,7 @@ mod supplies;
 mod worked;
 
 pub use cautions::practices;
-pub use film::{rule_film, rule_of_thumb};
+pub use film::{rule_film, rule_of_thumb, technique_film};
 pub use impossible::{Counted, Impossible};
 pub use model::*;
 pub use worked::Formula;

@@ -1,0 +1,63 @@
+//! Links: sensitive areas with where they lead.
+
+use lopdf::{Document, Object, ObjectId, dictionary};
+
+use super::PdfError;
+use super::meta::string;
+use super::sheet::{Sheets, destination};
+use crate::page::{LinkTarget, Pages, TagId};
+
+/// A link that stands on a page.
+pub(super) struct Annotation {
+    pub id: ObjectId,
+    pub page: usize,
+    pub tag: TagId,
+}
+
+/// The key of the first link in the parent tree; the pages come before.
+pub(super) fn first_key(pages: &Pages) -> usize {
+    pages.pages.len()
+}
+
+/// Adds all links, in order of pages.
+pub(super) fn add(
+    draft: &mut Document,
+    pages: &Pages,
+    sheets: &Sheets,
+) -> Result<Vec<Annotation>, PdfError> {
+    let height = pages.size.1;
+    let mut all = Vec::new();
+    for (page, links) in pages.pages.iter().map(|page| &page.links).enumerate() {
+        if links.is_empty() {
+            continue;
+        }
+        let mut ids: Vec<Object> = Vec::with_capacity(links.len());
+        for link in links {
+            let area = link.area;
+            let corners = [area.x, height - area.y - area.height, area.x + area.width, height - area.y];
+            let mut dict = dictionary! {
+                "Type" => "Annot",
+                "Subtype" => "Link",
+                "Rect" => corners.map(|c| Object::Real((c * 100.0).round() / 100.0)).to_vec(),
+                "Border" => vec![0.into(), 0.into(), 0.into()],
+                "F" => 4,
+                "Contents" => string(&link.description),
+                "StructParent" => (first_key(pages) + all.len()) as i64,
+            };
+            match &link.to {
+                LinkTarget::Place { page, y } => {
+                    dict.set("Dest", destination(sheets.get(*page)?, height - y));
+                }
+                LinkTarget::Web(address) => {
+                    let action = dictionary! { "S" => "URI", "URI" => Object::string_literal(address.as_str()) };
+                    dict.set("A", action);
+                }
+            }
+            let id = draft.add_object(dict);
+            ids.push(id.into());
+            all.push(Annotation { id, page, tag: link.tag });
+        }
+        sheets.dictionary(draft, page)?.set("Annots", ids);
+    }
+    Ok(all)
+}

@@ -1,0 +1,63 @@
+//! Page dictionaries: what the PDF library repeats on every page is said once.
+
+use lopdf::{Dictionary, Document, Object, ObjectId};
+
+use super::PdfError;
+
+/// The objects of the pages, in order.
+pub(super) struct Sheets(Vec<ObjectId>);
+
+impl Sheets {
+    /// The object of a page.
+    pub fn get(&self, page: usize) -> Result<ObjectId, PdfError> {
+        self.0.get(page).copied().ok_or(PdfError::NoSuchPage { page, pages: self.0.len() })
+    }
+
+    /// Page dictionary, to be added to.
+    pub fn dictionary<'a>(
+        &self,
+        draft: &'a mut Document,
+        page: usize,
+    ) -> Result<&'a mut Dictionary, PdfError> {
+        let id = self.get(page)?;
+        draft.get_dictionary_mut(id).map_err(|_| PdfError::Structure("a page"))
+    }
+}
+
+/// Lets all pages share one resource dictionary that names only fonts, and leaves out
+/// boxes that are no different from the page.
+pub(super) fn finish(draft: &mut Document) -> Result<Sheets, PdfError> {
+    let sheets: Vec<ObjectId> = draft.page_iter().collect();
+    let mut shared = None;
+    for &id in &sheets {
+        let page = draft.get_dictionary_mut(id).map_err(|_| PdfError::Structure("a page"))?;
+        for key in ["TrimBox", "CropBox", "Annots"] {
+            page.remove(key.as_bytes());
+        }
+        let own = page.get(b"Resources").and_then(Object::as_reference);
+        let own = own.map_err(|_| PdfError::Structure("resources"))?;
+        let resources = *shared.get_or_insert(own);
+        page.set("Resources", resources);
+        if own != resources {
+            draft.objects.remove(&own);
+        }
+    }
+    if let Some(id) = shared {
+        let resources = draft.get_dictionary_mut(id);
+        let resources = resources.map_err(|_| PdfError::Structure("resources"))?;
+        let unused = ["XObject", "ExtGState", "Shading"]
+            .map(|key| resources.remove(key.as_bytes()).and_then(|o| o.as_reference().ok()));
+        for id in unused.into_iter().flatten() {
+            draft.objects.remove(&id);
+        }
+    }
+    Ok(Sheets(sheets))
+}
+
+/// A place on a page as a destination (ISO 32000-1, 12.3.2.2), the view's left edge
+/// and size left as they are. `y` is from the bottom in points.
+pub(super) fn destination(page: ObjectId, y: f32) -> Object {
+    let xyz = Object::Name(b"XYZ".to_vec());
+    let y = Object::Real((y * 10.0).round() / 10.0);
+    Object::Array(vec![page.into(), xyz, Object::Null, y, Object::Null])
+}
