@@ -1,5 +1,6 @@
 //! The engine: lessons in, plans out.
 
+mod anchors;
 mod areas;
 mod batches;
 mod cautions;
