@@ -21,19 +21,16 @@ pub(super) fn grow(tree: &mut Tree, log: &Log, file: FileId, text: &str) -> Opti
         anchors: BTreeMap::new(),
         root: None,
     };
-    match growing.run() {
-        Ok(()) => match growing.root {
-            Some(root) if matches!(tree.get(root)?.content, Content::Mapping(_)) => Some(root),
-            _ => {
-                log.at(Some(Place { file, span: 0..0 }), ProblemKind::NotALesson);
-                None
-            }
-        },
-        Err(problem) => {
-            log.add(problem);
-            None
-        }
+    let (outcome, root) = (growing.run(), growing.root);
+    if let Err(problem) = outcome {
+        log.add(problem);
+        return None;
     }
+    let root = root.filter(|root| tree.is_mapping(*root));
+    if root.is_none() {
+        log.at(Some(Place { file, span: 0..0 }), ProblemKind::NotALesson);
+    }
+    root
 }
 
 /// Byte offsets of characters, for the parser counts characters.

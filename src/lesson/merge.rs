@@ -35,8 +35,4 @@ impl Tree {
             node.content = Content::Mapping(children);
         }
     }
-
-    fn is_mapping(&self, id: NodeId) -> bool {
-        matches!(self.get(id).map(|node| &node.content), Some(Content::Mapping(_)))
-    }
 }

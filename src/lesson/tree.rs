@@ -96,6 +96,10 @@ impl Tree {
         self.children(id).iter().copied().find(|child| self.key(*child) == Some(key))
     }
 
+    pub(super) fn is_mapping(&self, id: NodeId) -> bool {
+        matches!(self.get(id).map(|node| &node.content), Some(Content::Mapping(_)))
+    }
+
     /// Nothing is written there.
     pub(super) fn is_empty(&self, id: NodeId) -> bool {
         let content = self.get(id).map(|node| &node.content);
