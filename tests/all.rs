@@ -7,5 +7,6 @@ mod pdf;
 mod pdf_reader;
 mod pdf_sample;
 mod pdf_tags;
+mod plan;
 mod quantity_read;
 mod quantity_units;

@@ -31,10 +31,18 @@ struct Joint {
 }
 
 impl Draft {
-    /// A figure with `decimals` digits after the point, fewer when the rest are zeros.
+    /// A figure with `decimals` digits after the point, fewer when the rest are zeros. The
+    /// same quantity twice is the same figure, printed alike wherever it stands.
     pub(super) fn figure(&mut self, value: f64, unit: FigureUnit, decimals: u8) -> FigureId {
-        self.figures.push(Exact { value, unit, decimals });
-        FigureId(self.figures.len() - 1)
+        let is_same = |exact: &Exact| {
+            let noise = value.abs() * 1e-12;
+            exact.unit == unit && exact.decimals == decimals && (exact.value - value).abs() <= noise
+        };
+        let at = self.figures.iter().position(is_same).unwrap_or_else(|| {
+            self.figures.push(Exact { value, unit, decimals });
+            self.figures.len() - 1
+        });
+        FigureId(at)
     }
 
     /// A step; what it gives is a figure of the plan, not computed again here.
