@@ -3,6 +3,7 @@
 
 mod architecture;
 mod faces;
+mod handouts;
 mod pdf;
 mod pdf_reader;
 mod pdf_sample;
