@@ -3,5 +3,8 @@
 
 mod architecture;
 mod faces;
+mod lesson_shipped;
+mod lesson_tools;
+mod lesson_wrong;
 mod quantity_read;
 mod quantity_units;
