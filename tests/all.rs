@@ -9,5 +9,8 @@ mod pdf_reader;
 mod pdf_sample;
 mod pdf_tags;
 mod plan;
+mod lesson_shipped;
+mod lesson_tools;
+mod lesson_wrong;
 mod quantity_read;
 mod quantity_units;
