@@ -4,13 +4,13 @@
 mod architecture;
 mod faces;
 mod handouts;
+mod lesson_shipped;
+mod lesson_tools;
+mod lesson_wrong;
 mod pdf;
 mod pdf_reader;
 mod pdf_sample;
 mod pdf_tags;
 mod plan;
-mod lesson_shipped;
-mod lesson_tools;
-mod lesson_wrong;
 mod quantity_read;
 mod quantity_units;
