@@ -15,6 +15,10 @@ use super::{Area, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem,
 const THIN: char = '\u{202F}';
 /// Inside a unit of two words.
 const NBSP: char = '\u{00A0}';
+/// Most decimals of fluid ounces.
+const US_DIGITS: usize = 2;
+/// Most decimals of millilitres.
+const METRIC_DIGITS: usize = 1;
 /// Finest tape-measure fraction that is printed.
 const SIXTEENTHS: i64 = 16;
 /// How near a length must be to a sixteenth of an inch to be printed as one.
@@ -60,13 +64,15 @@ impl Show {
     /// A volume in the units named.
     pub fn volume_in(&self, units: UnitSystem, volume: Volume) -> String {
         match units {
-            UnitSystem::Us => with_unit(&by_size(in_us_fl_oz(volume), 2), &format!("fl{NBSP}oz")),
+            UnitSystem::Us => {
+                with_unit(&by_size(in_us_fl_oz(volume), US_DIGITS), &format!("fl{NBSP}oz"))
+            }
             UnitSystem::Metric => {
                 let ml = in_ml(volume);
                 if ml >= 9_999.5 {
                     with_unit(&by_size(ml / 1000.0, 1), "L")
                 } else {
-                    with_unit(&by_size(ml, 1), "mL")
+                    with_unit(&by_size(ml, METRIC_DIGITS), "mL")
                 }
             }
         }
@@ -77,6 +83,14 @@ impl Show {
         match self.units {
             UnitSystem::Us => in_us_fl_oz(volume),
             UnitSystem::Metric => in_ml(volume),
+        }
+    }
+
+    /// Most decimals of a volume in the unit of [`Show::volume_unit`].
+    pub fn volume_digits(&self) -> usize {
+        match self.units {
+            UnitSystem::Us => US_DIGITS,
+            UnitSystem::Metric => METRIC_DIGITS,
         }
     }
 
