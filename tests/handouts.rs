@@ -75,7 +75,9 @@ fn table(block: &Block) -> &Table {
 
 #[test]
 fn names_from_a_lesson_never_turn_into_markdown() {
-    let written = blocks("{{ title }}\n\n| Canvas | Colour |\n| :-- | :-- |\n{% for canvas in canvases %}| {{ canvas.name }} | {% for cup in canvas.layers[0].cups %}{{ cup.colour }} {% endfor %}|\n{% endfor %}");
+    let written = blocks(
+        "{{ title }}\n\n| Canvas | Colour |\n| :-- | :-- |\n{% for canvas in canvases %}| {{ canvas.name }} | {% for cup in canvas.layers[0].cups %}{{ cup.colour }} {% endfor %}|\n{% endfor %}",
+    );
     assert_eq!(written[0], Block::Paragraph(vec![Inline::Text("Pouring *stars*".into())]));
     let row = &table(&written[1]).rows[0];
     assert_eq!(words(&row.cells[0]), "panel | one");
@@ -85,7 +87,9 @@ fn names_from_a_lesson_never_turn_into_markdown() {
 
 #[test]
 fn tables_have_totals_groups_and_columns_on_the_decimal_mark() {
-    let written = blocks("```table\nA caption\n\n| Item | Cost |\n| :-- | --: |\n| Paints | |\n| blue | 5.49 |\n| = Total | 5.49 |\n```\n");
+    let written = blocks(
+        "```table\nA caption\n\n| Item | Cost |\n| :-- | --: |\n| Paints | |\n| blue | 5.49 |\n| = Total | 5.49 |\n```\n",
+    );
     let table = table(&written[0]);
     assert_eq!(words(&table.caption), "A caption");
     let kinds: Vec<RowKind> = table.rows.iter().map(|row| row.kind).collect();
@@ -96,7 +100,9 @@ fn tables_have_totals_groups_and_columns_on_the_decimal_mark() {
 
 #[test]
 fn a_name_that_begins_with_an_equals_sign_is_no_total() {
-    let written = blocks("| Item | Cost |\n| :-- | --: |\n{% for colour in colours %}| {{ colour.name }} | 1 |\n{% endfor %}");
+    let written = blocks(
+        "| Item | Cost |\n| :-- | --: |\n{% for colour in colours %}| {{ colour.name }} | 1 |\n{% endfor %}",
+    );
     assert!(table(&written[0]).rows.iter().all(|row| row.kind == RowKind::Body));
 }
 

@@ -69,7 +69,11 @@ fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
     let (packs, cost, left_over) = match &line.purchase {
         Purchase::Nothing | Purchase::NoPrice => (String::new(), String::new(), String::new()),
         Purchase::Packs { packs, cost, left_over } => (
-            packs.iter().map(|p| pack(p, words, show)).collect::<Vec<_>>().join(&words.order.between),
+            packs
+                .iter()
+                .map(|p| pack(p, words, show))
+                .collect::<Vec<_>>()
+                .join(&words.order.between),
             show.money(*cost),
             figure(left_over, show),
         ),
