@@ -89,7 +89,8 @@ fn lay_out_warm(bencher: Bencher) {
 fn write_pdf(bencher: Bencher) {
     let faces = Faces::new();
     let pages = laid_out(&documents(lesson(), &templates()), &faces);
-    bencher.bench(|| pages.iter().map(|pages| pdf::write(pages, &faces).is_ok()).collect::<Vec<_>>());
+    bencher
+        .bench(|| pages.iter().map(|pages| pdf::write(pages, &faces).is_ok()).collect::<Vec<_>>());
 }
 
 /// Cost must grow with the pages: the guide once, twice, four and eight times over.

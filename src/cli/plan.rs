@@ -53,7 +53,8 @@ fn table<const N: usize>(head: [&str; N], first_number: usize) -> Table {
 }
 
 fn canvases(context: &Context) -> Table {
-    let head = ["canvas", "size", "technique", "mix", "painted", "low", "typical", "high", "covers"];
+    let head =
+        ["canvas", "size", "technique", "mix", "painted", "low", "typical", "high", "covers"];
     let mut table = table(head, 4);
     for canvas in &context.canvases {
         table.add_row([

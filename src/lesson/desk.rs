@@ -95,13 +95,7 @@ impl Desk<'_> {
         self.fault_at(self.tree.place(node), node, kind, self.tree.place(also));
     }
 
-    fn fault_at(
-        &self,
-        place: Option<Place>,
-        node: NodeId,
-        kind: ProblemKind,
-        also: Option<Place>,
-    ) {
+    fn fault_at(&self, place: Option<Place>, node: NodeId, kind: ProblemKind, also: Option<Place>) {
         self.log.add(Problem { place, path: self.tree.path(node), kind, also });
     }
 

@@ -6,7 +6,8 @@
 //! symbols are those of SI and of NIST Handbook 44.
 
 use super::units::{
-    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_us_fl_oz, us_fl_oz,
+    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_us_fl_oz,
+    us_fl_oz,
 };
 use super::{Area, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem, Volume};
 

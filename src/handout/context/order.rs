@@ -66,7 +66,11 @@ fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
         Purchase::Nothing => (words.order.in_stock.clone(), String::new(), String::new()),
         Purchase::NoPrice => (words.order.no_price.clone(), String::new(), String::new()),
         Purchase::Packs { packs, cost, left_over } => (
-            packs.iter().map(|p| pack(p, words, show)).collect::<Vec<_>>().join(&words.order.between),
+            packs
+                .iter()
+                .map(|p| pack(p, words, show))
+                .collect::<Vec<_>>()
+                .join(&words.order.between),
             show.money(*cost),
             some(left_over, words, show),
         ),
@@ -94,9 +98,7 @@ pub(in crate::handout) fn amount(amount: &Amount, words: &Words, show: &Show) ->
     match amount {
         Amount::Volume(volume) => show.volume(*volume),
         Amount::Mass(mass) => show.mass(*mass),
-        Amount::Pieces(pieces) => {
-            fill(&words.order.pieces, &[("count", &pieces.to_string())])
-        }
+        Amount::Pieces(pieces) => fill(&words.order.pieces, &[("count", &pieces.to_string())]),
     }
 }
 

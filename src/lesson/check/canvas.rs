@@ -32,11 +32,8 @@ pub(super) fn canvases(
         desk.fault(desk.tree.under(root, "canvases").unwrap_or(root), kind);
         return None;
     }
-    let canvases: Vec<Option<Canvas>> = entries
-        .0
-        .iter()
-        .map(|entry| canvas(desk, entry, entry.value.as_ref()?, shelf))
-        .collect();
+    let canvases: Vec<Option<Canvas>> =
+        entries.0.iter().map(|entry| canvas(desk, entry, entry.value.as_ref()?, shelf)).collect();
     unused_layers(desk, raw, shelf);
     canvases.into_iter().collect()
 }

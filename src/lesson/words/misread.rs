@@ -16,14 +16,17 @@ pub(super) fn of(kind: &MisreadKind) -> Words {
                 .right(format!("write {corrected}"))
         }
         MisreadKind::ThousandsComma { thousands, decimal } => {
-            Words::new("a comma in a number can be read in two ways", "a comma")
-                .right(format!("write {thousands} if it is thousands, {decimal} if it is a decimal"))
+            Words::new("a comma in a number can be read in two ways", "a comma").right(format!(
+                "write {thousands} if it is thousands, {decimal} if it is a decimal"
+            ))
         }
         MisreadKind::MissingUnit { number, wanted } => {
             let wrong = format!("the unit is missing: this should be {}", name(*wanted));
             let words = Words::new(wrong, "of what?");
             match wanted {
-                Dimension::Volume => words.right(format!("for example {number} mL or {number} fl oz")),
+                Dimension::Volume => {
+                    words.right(format!("for example {number} mL or {number} fl oz"))
+                }
                 Dimension::Mass => words.right(format!("for example {number} g")),
                 Dimension::Length => words.right(format!("for example {number} in or {number} cm")),
                 Dimension::Share => words.right(format!("for example {number} %")),
@@ -33,10 +36,13 @@ pub(super) fn of(kind: &MisreadKind) -> Words {
             }
         }
         MisreadKind::UnknownUnit { unit, nearest, wanted } => {
-            let words = Words::new(format!("\"{unit}\" is no unit that is known here"), "not known");
+            let words =
+                Words::new(format!("\"{unit}\" is no unit that is known here"), "not known");
             match nearest {
                 Some(nearest) => words.right(format!("did you mean \"{nearest}\"?")),
-                None => words.right(format!("units of {}: {}", plain_name(*wanted), units(*wanted))),
+                None => {
+                    words.right(format!("units of {}: {}", plain_name(*wanted), units(*wanted)))
+                }
             }
         }
         MisreadKind::BareOunce { number } => {

@@ -127,9 +127,8 @@ fn of_file(kind: &ProblemKind) -> Words {
             Words::new("a file holds one lesson", "a second one starts here")
                 .right("take out the line --- or make two files")
         }
-        ProblemKind::NotALesson => {
-            Words::new("this file has no entries", "here").right("entries are \"key: value\"; start with title: Two Ways to Pour")
-        }
+        ProblemKind::NotALesson => Words::new("this file has no entries", "here")
+            .right("entries are \"key: value\"; start with title: Two Ways to Pour"),
         ProblemKind::TooDeep => Words::new("entries inside entries too many times over", "here")
             .right(format!("up to {} levels", limits::NESTING)),
         ProblemKind::TooManyValues => Words::new("this is more than a lesson can hold", "here")
@@ -140,8 +139,9 @@ fn of_file(kind: &ProblemKind) -> Words {
         }
         ProblemKind::KeyTooLong => Words::new("this key is too long", "here")
             .right(format!("up to {} characters", limits::NAME_LETTERS)),
-        ProblemKind::Tagged => Words::new("a value cannot start with !", "here")
-            .right("put the text in quotes"),
+        ProblemKind::Tagged => {
+            Words::new("a value cannot start with !", "here").right("put the text in quotes")
+        }
         ProblemKind::AliasInItself => {
             Words::new("this repeats an entry inside itself", "here").right("write it out")
         }
@@ -154,8 +154,9 @@ fn of_file(kind: &ProblemKind) -> Words {
             Words::new(format!("\"{key}\" belongs in a lesson, not in a data file"), "here")
                 .right("move it to the lesson that uses this file")
         }
-        ProblemKind::TooManyFiles => Words::new("too many data files", "here")
-            .right(format!("up to {}", limits::USED_FILES)),
+        ProblemKind::TooManyFiles => {
+            Words::new("too many data files", "here").right(format!("up to {}", limits::USED_FILES))
+        }
         ProblemKind::FileTwice { name } => {
             Words::new(format!("\"{name}\" is used twice"), "here").right("once is enough")
         }
@@ -169,8 +170,9 @@ fn unread(name: &str, why: &Unread) -> Words {
         Unread::NotFound => words("there is no such file")
             .right("data files are named by their path from the lesson's own folder"),
         Unread::NotAFile => words("it is not a file").right("name a file, not a folder"),
-        Unread::TooLarge => words("it is too large")
-            .right(format!("up to {} kB", limits::FILE_BYTES / 1024)),
+        Unread::TooLarge => {
+            words("it is too large").right(format!("up to {} kB", limits::FILE_BYTES / 1024))
+        }
         Unread::NotText { line } => words(&format!("line {line} holds bytes that are no UTF-8"))
             .right("save the file as \"UTF-8\" in your editor"),
         Unread::Refused(said) => words(said),
@@ -179,13 +181,11 @@ fn unread(name: &str, why: &Unread) -> Words {
 
 fn of_form(kind: &ProblemKind) -> Words {
     match kind {
-        ProblemKind::UnknownKey { key, nearest, known } => {
-            Words::new(format!("\"{key}\" is no key that belongs here"), "not known").choice(
-                nearest.as_deref(),
-                known.iter().copied(),
-                "keys that belong here",
-            )
-        }
+        ProblemKind::UnknownKey { key, nearest, known } => Words::new(
+            format!("\"{key}\" is no key that belongs here"),
+            "not known",
+        )
+        .choice(nearest.as_deref(), known.iter().copied(), "keys that belong here"),
         ProblemKind::WrongForm { wanted, found } => {
             let wanted: Vec<&str> = wanted.iter().map(|form| form_word(*form)).collect();
             let wrong = format!("this should be {}", wanted.join(" or "));
@@ -195,13 +195,11 @@ fn of_form(kind: &ProblemKind) -> Words {
                 _ => words,
             }
         }
-        ProblemKind::UnknownWord { word, nearest, known } => {
-            Words::new(format!("\"{word}\" is no choice here"), "not known").choice(
-                nearest.as_deref(),
-                known.iter().copied(),
-                "choices",
-            )
-        }
+        ProblemKind::UnknownWord { word, nearest, known } => Words::new(
+            format!("\"{word}\" is no choice here"),
+            "not known",
+        )
+        .choice(nearest.as_deref(), known.iter().copied(), "choices"),
         ProblemKind::Missing { key } => {
             let words = Words::new(format!("\"{key}\" is missing"), "belongs in here");
             match example(key) {
@@ -212,7 +210,8 @@ fn of_form(kind: &ProblemKind) -> Words {
         ProblemKind::Empty { key } => {
             let words = Words::new(format!("nothing is written for \"{key}\""), "empty");
             match (key.as_str(), example(key)) {
-                ("swatch", _) => words.right("a # starts a comment unless it stands in quotes: swatch: \"#1F5A7A\""),
+                ("swatch", _) => words
+                    .right("a # starts a comment unless it stands in quotes: swatch: \"#1F5A7A\""),
                 (_, Some(example)) => words.right(format!("for example {key}: {example}")),
                 _ => words,
             }
