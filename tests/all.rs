@@ -4,5 +4,8 @@
 mod architecture;
 mod faces;
 mod plan;
+mod lesson_shipped;
+mod lesson_tools;
+mod lesson_wrong;
 mod quantity_read;
 mod quantity_units;

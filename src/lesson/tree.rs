@@ -2,7 +2,7 @@
 //! nodes with file, span and path. Knows nothing of lessons.
 
 use super::problem::{Form, Problem, ProblemKind};
-use super::source::{FileId, Place};
+use super::source::Place;
 use std::cell::RefCell;
 
 use super::limits;
@@ -135,11 +135,6 @@ impl Tree {
             }
             _ => self.place(id),
         }
-    }
-
-    /// The file a node stands in.
-    pub(super) fn file(&self, id: NodeId) -> Option<FileId> {
-        self.get(id).map(|node| node.place.file)
     }
 
     /// Keys from the root down.
