@@ -109,6 +109,31 @@ fn a_million_packs_are_too_many() {
     assert_eq!(refused.to_string(), "there are too many packs of \"beads\" to plan for");
 }
 
+/// Four sizes that differ by a hair, thousands of packs: the search may be cut off after a
+/// second. Enough is bought even then, no dearer than packs of one size, and it is said.
+#[test]
+fn a_freak_price_list_still_gets_an_answer() {
+    let need = 999_983;
+    let packs = [(12_345, 123_450), (12_347, 123_471), (12_353, 123_533), (12_373, 123_729)];
+    let plan = planned(beads(need, &packs));
+    let line = plan.order.lines.iter().find(|line| line.item == "beads").unwrap();
+    let Purchase::Packs { packs: bags, cost, .. } = &line.purchase else {
+        panic!("nothing bought");
+    };
+    let bought: u32 = bags
+        .iter()
+        .map(|bag| match bag.size {
+            Amount::Pieces(size) => size * bag.count,
+            other => panic!("not pieces: {other:?}"),
+        })
+        .sum();
+    assert!(bought >= need);
+    let one_size = packs.iter().map(|(size, cents)| i64::from(need.div_ceil(*size)) * cents).min();
+    assert!(*cost <= money(one_size.unwrap()));
+    let (least, _) = by_table(need as usize, &packs);
+    assert!(*cost == money(least) || plan.order.unproven == ["beads"]);
+}
+
 /// The least cost, and for it the least number bought, by trying every total.
 fn by_table(need: usize, packs: &[(u32, i64)]) -> (i64, usize) {
     let most = need + packs.iter().map(|(size, _)| *size as usize).max().unwrap_or(0);

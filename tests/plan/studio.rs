@@ -52,6 +52,7 @@ pub fn lesson() -> Lesson {
         practices: vec![],
         cautions: vec![],
         techniques: vec![technique],
+        mixes: vec![thin(), medium()],
     }
 }
 

@@ -74,13 +74,16 @@ impl Draft {
             .collect()
     }
 
-    /// The figure that spoils the first sum that does not come out: of its operands the
-    /// one that printing changes most, or the result when the operands are exact.
+    /// The figure that spoils the first sum that does not come out. A result near the middle
+    /// between two figures gets a digit itself, since operands would need many to settle
+    /// it; otherwise it is the operand that printing changes most.
     fn too_coarse(&mut self) -> Option<&mut Exact> {
-        let FigureId(at) =
-            self.steps.iter().filter(|step| !self.comes_out(step)).find_map(|step| {
-                self.coarsest(&step.from).or_else(|| self.coarsest(&[step.gives]))
-            })?;
+        let wrong = self.steps.iter().filter(|step| !self.comes_out(step));
+        let FigureId(at) = wrong.into_iter().find_map(|step| {
+            let result = self.figures.get(step.gives.0)?;
+            let (own, operands) = (self.coarsest(&[step.gives]), self.coarsest(&step.from));
+            if result.is_near_a_half() { own.or(operands) } else { operands.or(own) }
+        })?;
         self.figures.get_mut(at)
     }
 
@@ -126,6 +129,12 @@ impl Exact {
             .find(|fewer| (rounded(shown, *fewer) - shown).abs() < 1e-12 * shown.abs().max(1.0))
             .unwrap_or(self.decimals);
         Figure { shown, decimals, unit: self.unit }
+    }
+
+    /// Whether the value lies within a five-hundredth of a unit of the middle between two figures.
+    fn is_near_a_half(&self) -> bool {
+        let scaled = self.value * 10_f64.powi(i32::from(self.decimals));
+        (scaled - scaled.floor() - 0.5).abs() < 0.002
     }
 
     /// Relative to the figure.
