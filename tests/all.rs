@@ -1,3 +1,4 @@
+mod charts;
 mod faces;
 mod pdf;
 mod pdf_reader;
