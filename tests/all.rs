@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod architecture;
+mod charts;
 mod faces;
 mod handouts;
 mod lesson_shipped;

@@ -168,11 +168,8 @@ impl DrawingBackend for Backend<'_> {
         text: &str,
         style: &S,
     ) -> Result<(u32, u32), DrawingErrorKind<Infallible>> {
-        let set = Type {
-            face: face(style),
-            size: style.size() as f32 / FINE,
-            colour: super::style::INK,
-        };
+        let set =
+            Type { face: face(style), size: style.size() as f32 / FINE, colour: super::style::INK };
         let board = self.board.borrow();
         let size = [board.measure(set, text), board.capitals(set)];
         let [width, height] = size.map(|points| steps(points) as u32);

@@ -26,8 +26,13 @@ const THICK: f32 = 15.0;
 const OUT: f32 = 3.0;
 /// Air beside a label within a part.
 const AIR: f32 = 3.5;
+/// Left edge of all bars: a tick at nought, with its rim, stays in the drawing.
+const EDGE: f32 = 1.6;
 /// From a bar to the labels below it.
 const DROP: f32 = 5.0;
+
+/// How far beyond its own edge a label below a bar may stand from what it names.
+const STRAY: f32 = 12.0;
 
 /// How a part is filled.
 struct Look {
@@ -85,7 +90,7 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
         next = row.bottom() + 8.0;
         rows.push(row);
     }
-    let area = Rect { x: 0.5, y: top, width: inner - 0.5, height: next - top };
+    let area = Rect { x: EDGE, y: top, width: inner - EDGE, height: next - top };
     let below = next + 2.0 * TICK + board.capitals(AXIS) + 3.0;
     let axis = board.wrap(AXIS, width, &data.axis);
     let total = below + SMALL * LEADING * axis.len() as f32;
@@ -105,7 +110,11 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
             .axis_style(plot::line(INK, 0.6))
             .label_style(plot::numbers())
             .set_all_tick_mark_size(steps(TICK))
-            .x_label_formatter(&|value| plot::number(*value))
+            // The nought would stand half outside: it is written below, from the edge on.
+            .x_label_formatter(&|value| match plot::number(*value) {
+                nought if nought == "0" => String::new(),
+                number => number,
+            })
             .draw()?;
         for row in &rows {
             let y = height - f64::from(row.bar_top() - top);
@@ -123,6 +132,8 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
     let mut board = plot.into_board();
     if let Ok((scale, ())) = plotted {
         board.lines(AXIS, inner, below, Anchor::End, &axis);
+        let nought = Point { x: EDGE, y: next + 2.0 * TICK + board.capitals(AXIS) };
+        board.text(AXIS, nought, Anchor::Start, "0");
         for row in &rows {
             finish(&mut board, row, scale, inner);
         }
@@ -133,7 +144,7 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
 /// Decides where everything of a bar is written.
 fn settle<'a>(bar: &'a Bar, top: f32, inner: f32, end: f64, board: &Board<'_>) -> Row<'a> {
     let name = board.wrap(NAME, inner, &bar.label);
-    let x = |value: f64| (value / end) as f32 * inner;
+    let x = |value: f64| EDGE + (value / end) as f32 * (inner - EDGE);
     let mark = bar.mark.as_ref().map(|mark| x(size(mark)));
     let mut homes = Vec::new();
     let mut from = 0.0;
@@ -179,7 +190,14 @@ fn hang(row: &mut Row<'_>, mark: Option<f32>, inner: f32, board: &Board<'_>) {
     let mut below = hung(&row.homes);
     let wishes = |below: &[(usize, Wish)]| below.iter().map(|(_, wish)| *wish).collect::<Vec<_>>();
     let mut centres = spread(&wishes(&below), 8.0, 0.0, inner);
-    if centres.is_none() {
+    let strays = |centres: &Vec<f32>| {
+        let pairs = centres.iter().zip(&below);
+        pairs
+            .into_iter()
+            .any(|(centre, (_, wish))| (centre - wish.centre).abs() > STRAY + wish.size / 2.0)
+    };
+    if centres.as_ref().is_none_or(strays) && row.homes.iter().any(|h| matches!(h, Home::Below(_)))
+    {
         for home in &mut row.homes {
             if matches!(home, Home::Below(_)) {
                 *home = Home::Listed;
@@ -276,7 +294,7 @@ fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, inner: f32) {
     let step = PART.size * LEADING;
     for (index, line) in row.list.iter().enumerate() {
         let top = row.bottom() - step * (row.list.len() - index) as f32;
-        let mut x = 0.5;
+        let mut x = EDGE;
         for (number, part) in line.iter().filter_map(|&n| Some((n, row.bar.parts.get(n)?))) {
             let area = Rect { x, y: top + 2.0, width: 7.5, height: 7.0 };
             let look = look(part, number);

@@ -1,10 +1,8 @@
 //! Where shapes gather while a picture is drawn.
 
-use super::style::LEADING;
 use super::Drawing;
-use crate::ink::{
-    Colour, Face, Faces, Figures, PathSegment, Point, Rect, Shape, Stroke, TextRun,
-};
+use super::style::LEADING;
+use crate::ink::{Colour, Face, Faces, Figures, PathSegment, Point, Rect, Shape, Stroke, TextRun};
 
 /// Shapes in the making, with the faces to measure texts.
 pub(super) struct Board<'f> {
@@ -114,7 +112,12 @@ impl<'f> Board<'f> {
         self.polygon(&corners.map(|(x, y)| Point { x, y }), fill, stroke);
     }
 
-    pub fn path(&mut self, segments: Vec<PathSegment>, fill: Option<Colour>, stroke: Option<Stroke>) {
+    pub fn path(
+        &mut self,
+        segments: Vec<PathSegment>,
+        fill: Option<Colour>,
+        stroke: Option<Stroke>,
+    ) {
         self.shapes.push(Shape::Path { segments, fill, stroke });
     }
 }

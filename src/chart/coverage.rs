@@ -55,7 +55,7 @@ pub(super) fn draw(data: &Coverage, width: f32, faces: &Faces) -> Drawing {
     let heights = reach.map(|slope| slope * x_end).chain(data.marks.iter().map(|mark| mark.y));
     let y_end = plot::end(heights, 1.03);
 
-    let left = board.measure(AXIS, &plot::number(y_end.round() + 0.5)) + 2.0 * TICK;
+    let left = board.measure(AXIS, &widest_number(y_end)) + 2.0 * TICK;
     let labels = lines.iter().map(|drawn| board.widest(drawn.set, &drawn.label));
     let right = labels.fold(0.0, f32::max) + 9.0;
     let height = (width * 0.5).clamp(120.0, 250.0);
@@ -100,6 +100,14 @@ pub(super) fn draw(data: &Coverage, width: f32, faces: &Faces) -> Drawing {
         name_canvases(&mut board, &data.marks, &lines, scale, x_end);
     }
     board.finish(width, total)
+}
+
+/// As wide as any number on an axis that ends at `end`, with the places that its steps
+/// may have.
+fn widest_number(end: f64) -> String {
+    let places = if end < 2.0 { 2 } else { usize::from(end < 20.0) };
+    let wide = |c: char| if c.is_ascii_digit() { '0' } else { c };
+    format!("{end:.places$}").chars().map(wide).collect()
 }
 
 /// Gives every line its colour, pattern and label, none twice among its kind.
@@ -194,17 +202,22 @@ fn name_canvases(
         height: 2.0 * DOT + 2.0,
     });
     let origin = scale.place(0.0, 0.0);
-    let strong = lines.iter().filter(|drawn| drawn.line.emphasis == Weight::Strong);
-    let mut crossed: Vec<(Point, Point)> = strong
-        .flat_map(|drawn| drawn.line.slope)
-        .map(|slope| (origin, scale.place(x_end, slope * x_end)))
+    let mut crossed: Vec<(Point, Point, f32)> = lines
+        .iter()
+        .map(|drawn| {
+            let end = scale.place(x_end, drawn.line.slope[1] * x_end);
+            match drawn.line.emphasis {
+                Weight::Strong => (origin, end, 26.0),
+                Weight::Quiet => (origin, end, 6.0),
+            }
+        })
         .collect();
     if marks.len() <= DROPPED {
         let dropped = Stroke { width: 0.6, dash: Dash::Dotted, ..HAIRLINE };
         for at in &places {
             for foot in [Point { y: origin.y, ..*at }, Point { x: origin.x, ..*at }] {
                 board.line(*at, foot, dropped);
-                crossed.push((*at, foot));
+                crossed.push((*at, foot, 6.0));
             }
         }
     }

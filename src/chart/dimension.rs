@@ -7,6 +7,9 @@ use crate::ink::{Point, Rect};
 /// Length of an arrow and half its width.
 const ARROW: (f32, f32) = (5.0, 1.6);
 
+/// What a dimension needs beside its text to hold it: two arrows and a little line.
+pub(super) const WITHIN: f32 = 18.0;
+
 /// Which way a dimension runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Run {
@@ -50,7 +53,7 @@ impl Dimension {
             Run::Across => width,
             Run::Down => capitals,
         };
-        if length >= along_text + 2.0 * ARROW.0 + 8.0 {
+        if length >= along_text + WITHIN {
             board.line(self.place(self.from, self.at), self.place(self.to, self.at), HAIRLINE);
             self.arrow(board, self.from, 1.0);
             self.arrow(board, self.to, -1.0);
@@ -76,10 +79,9 @@ impl Dimension {
             board.line(self.place(self.to, self.at), after, HAIRLINE);
             let at = match self.run {
                 Run::Across => Point { x: after.x + 3.0, y: after.y + capitals / 2.0 },
-                Run::Down => Point {
-                    x: after.x + 4.0,
-                    y: (before.y + after.y) / 2.0 + capitals / 2.0,
-                },
+                Run::Down => {
+                    Point { x: after.x + 4.0, y: (before.y + after.y) / 2.0 + capitals / 2.0 }
+                }
             };
             board.text(set, at, Anchor::Start, text);
         }

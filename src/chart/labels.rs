@@ -33,11 +33,8 @@ pub(super) fn spread(wishes: &[Wish], gap: f32, low: f32, high: f32) -> Option<V
     let mut groups: Vec<Group> = Vec::new();
     for index in order {
         let Some(wish) = wishes.get(index) else { continue };
-        let mut group = Group {
-            members: vec![index],
-            wished: wish.centre - wish.size / 2.0,
-            size: wish.size,
-        };
+        let mut group =
+            Group { members: vec![index], wished: wish.centre - wish.size / 2.0, size: wish.size };
         while let Some(before) = groups.pop_if(|b| start(b) + b.size + gap > start(&group)) {
             let shift = before.size + gap;
             group = Group {
@@ -66,8 +63,8 @@ pub(super) struct Field {
     pub area: Rect,
     /// Where no label may lie.
     pub taken: Vec<Rect>,
-    /// What a label had better not cross.
-    pub lines: Vec<(Point, Point)>,
+    /// What a label had better not cross, with how much it would hurt.
+    pub lines: Vec<(Point, Point, f32)>,
 }
 
 impl Field {
@@ -82,17 +79,14 @@ impl Field {
                     x: point.x + dx * (reach + width / 2.0),
                     y: point.y + dy * (reach + height / 2.0),
                 };
-                let rect = Rect {
-                    x: middle.x - width / 2.0,
-                    y: middle.y - height / 2.0,
-                    width,
-                    height,
-                };
+                let rect =
+                    Rect { x: middle.x - width / 2.0, y: middle.y - height / 2.0, width, height };
                 if !within(rect, self.area) || self.taken.iter().any(|t| overlap(rect, *t)) {
                     continue;
                 }
-                let crossed = self.lines.iter().filter(|(a, b)| crosses(*a, *b, rect)).count();
-                let cost = reach + 30.0 * crossed as f32 + index as f32 * 0.5;
+                let crossed = self.lines.iter().filter(|(a, b, _)| crosses(*a, *b, rect));
+                let hurt: f32 = crossed.map(|(_, _, hurt)| hurt).sum();
+                let cost = reach + hurt + index as f32 * 0.5;
                 if best.is_none_or(|(least, _)| cost < least) {
                     best = Some((cost, rect));
                 }
@@ -121,10 +115,7 @@ pub(super) fn overlap(a: Rect, b: Rect) -> bool {
 }
 
 fn within(a: Rect, b: Rect) -> bool {
-    a.x >= b.x
-        && a.y >= b.y
-        && a.x + a.width <= b.x + b.width
-        && a.y + a.height <= b.y + b.height
+    a.x >= b.x && a.y >= b.y && a.x + a.width <= b.x + b.width && a.y + a.height <= b.y + b.height
 }
 
 /// Whether a line from `a` to `b` touches a rectangle (Liang and Barsky 1984).
@@ -162,10 +153,7 @@ mod tests {
 
     #[test]
     fn what_has_room_stays_where_it_is() {
-        assert_eq!(
-            spread(&[wish(50.0), wish(20.0)], 1.0, 0.0, 100.0),
-            Some(vec![50.0, 20.0])
-        );
+        assert_eq!(spread(&[wish(50.0), wish(20.0)], 1.0, 0.0, 100.0), Some(vec![50.0, 20.0]));
     }
 
     #[test]

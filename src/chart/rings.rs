@@ -10,7 +10,7 @@ use crate::ink::{Colour, Dash, PathSegment, Point, Shape, Stroke};
 const RINGS: usize = 34;
 
 /// Points of a ring through which its curve goes.
-const KNOTS: usize = 28;
+const KNOTS: usize = 40;
 
 /// Rings from the rim to the middle, each laid on the last, the colours in turn. The
 /// wobble of a ring is that of its neighbour a little turned and stretched, as the
@@ -20,7 +20,9 @@ pub(super) fn draw(colours: &[Colour], width: f32) -> Drawing {
     let mut shapes = Vec::new();
     let (cx, cy) = (width / 2.0, height / 2.0);
     // The widest wobble of all rings stays inside the picture.
-    let rim = height.min(width) / 2.0 / (1.0 + WOBBLE.iter().map(|wave| wave.0).sum::<f32>()) - 0.5;
+    let wildest = 1.0 + WOBBLE.iter().map(|wave| wave.0).sum::<f32>();
+    let rim = height / 2.0 / wildest - 0.5;
+    let stretch = width / height;
     let palette = if colours.is_empty() { &[GRID][..] } else { colours };
 
     let mut share = 1.0_f32;
@@ -38,7 +40,10 @@ pub(super) fn draw(colours: &[Colour], width: f32) -> Drawing {
             .map(|knot| {
                 let angle = TAU * knot as f32 / KNOTS as f32;
                 let reach = radius * (1.0 + wobble(angle, age));
-                Point { x: centre.x + reach * angle.cos(), y: centre.y + reach * angle.sin() }
+                Point {
+                    x: centre.x + stretch * reach * angle.cos(),
+                    y: centre.y + reach * angle.sin(),
+                }
             })
             .collect();
         let segments = smooth(&knots);
@@ -56,8 +61,8 @@ pub(super) fn draw(colours: &[Colour], width: f32) -> Drawing {
 const WOBBLE: [(f32, f32, f32, f32); 4] = [
     (0.035, 2.0, 0.4, 1.6),
     (0.022, 3.0, 2.1, -2.2),
-    (0.012, 5.0, 4.0, 3.4),
-    (0.006, 9.0, 1.0, -5.0),
+    (0.010, 5.0, 4.0, 3.4),
+    (0.004, 8.0, 1.0, -5.0),
 ];
 
 /// How far a ring strays from a circle, as a share of its radius.

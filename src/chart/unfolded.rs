@@ -2,7 +2,7 @@
 
 use super::Drawing;
 use super::board::{Anchor, Board, Type, closed};
-use super::dimension::{Dimension, Run};
+use super::dimension::{Dimension, Run, WITHIN};
 use super::outline::{ellipse, perimeter, regular};
 use super::style::{HAIRLINE, INK, LABEL, LEADING, STRONG, TITLE, WHITE, tint};
 use crate::handout::{Outline, Unfolded};
@@ -19,6 +19,10 @@ const FOLD: Stroke = Stroke { colour: INK, width: 0.6, dash: Dash::Dashed };
 /// From the thing measured to its dimension line, and what the line needs beyond.
 const STAND: f32 = 13.0;
 const BEYOND: f32 = 7.0;
+/// What the arrows and text of a low height take above it.
+const LOW: f32 = 22.0;
+/// From a strip to the arrows of its depth.
+const CLEAR: f32 = 7.0;
 
 /// Ends of arrows that stand outside, with the air before their text.
 const TAIL: f32 = 14.0;
@@ -75,15 +79,26 @@ pub(super) fn draw(data: &Unfolded, width: f32, faces: &Faces) -> Drawing {
 fn cross(data: &Unfolded, size: (f32, f32), depth: f32, width: f32, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
     let left = board.measure(MEASURE, &data.height_label).max(8.0) + 10.0;
-    let deep = if depth > 0.0 { board.measure(MEASURE, &data.depth_label) + TAIL + 4.0 } else { 2.0 };
+    let deep =
+        if depth > 0.0 { board.measure(MEASURE, &data.depth_label) + TAIL + 4.0 } else { 2.0 };
     let beside = board.wrap(EDGE, (width * 0.26).max(deep), &data.edge_label);
-    let right = deep.max(board.widest(EDGE, &beside) + 12.0);
+    let mut right = deep.max(board.widest(EDGE, &beside) + 12.0);
     let below = STAND + BEYOND;
-    let scale = ((width - left - right) / (size.0 + 2.0 * depth))
-        .min((width * 0.62).min(250.0) / (size.1 + 2.0 * depth));
+    let fit = |right: f32| {
+        ((width - left - right) / (size.0 + 2.0 * depth))
+            .min((width * 0.62).min(250.0) / (size.1 + 2.0 * depth))
+    };
+    let across = board.measure(MEASURE, &data.width_label);
+    if size.0 * fit(right) < across + WITHIN {
+        right = right.max(across + TAIL);
+    }
+    let scale = fit(right);
     let (w, h, d) = (size.0 * scale, size.1 * scale, depth * scale);
-    // The arrows of a thin strip and their text stand above its corner.
-    let above = if d > 0.0 { (STAND + BEYOND - d).max(1.0) } else { 1.0 };
+    // The arrows of a thin strip stand in the open, above the strip at the top.
+    let mut above = if d > 0.0 { 2.0 * CLEAR } else { 1.0 };
+    if is_low(&board, h) {
+        above = above.max(LOW - d);
+    }
     let (x, y) = (left + d, above + d);
     let face = Rect { x, y, width: w, height: h };
 
@@ -118,7 +133,8 @@ fn cross(data: &Unfolded, size: (f32, f32), depth: f32, width: f32, faces: &Face
             let from = Point { x: x + w + d / 2.0, y: middle.y };
             board.line(from, Point { x: reach + 9.5, y: middle.y }, HAIRLINE);
         }
-        let deep = Dimension { run: Run::Across, from: x + w, to: reach, at: y - STAND, edge: y };
+        let at = y - d - CLEAR;
+        let deep = Dimension { run: Run::Across, from: x + w, to: reach, at, edge: y };
         deep.draw(&mut board, MEASURE, &data.depth_label);
     }
     let bottom = y + h + d;
@@ -144,13 +160,7 @@ struct Plain {
 }
 
 /// A face with its side as a strip below.
-fn face_and_strip(
-    data: &Unfolded,
-    face: Plain,
-    depth: f32,
-    width: f32,
-    faces: &Faces,
-) -> Drawing {
+fn face_and_strip(data: &Unfolded, face: Plain, depth: f32, width: f32, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
     let tall = !data.height_label.is_empty();
     let left = if tall { board.measure(MEASURE, &data.height_label) + 12.0 } else { 1.0 };
@@ -160,7 +170,7 @@ fn face_and_strip(
         .min((width - left - right) / face.size.0)
         .min((width * 0.5).min(200.0) / face.size.1);
     let (w, h, d) = (face.size.0 * scale, face.size.1 * scale, depth * scale);
-    let (x, y) = (left, 1.0);
+    let (x, y) = (left, if tall && is_low(&board, h) { LOW } else { 1.0 });
 
     let at = |p: Point| Point { x: x + p.x * scale, y: y + p.y * scale };
     let outline = face.outline.iter().map(|segment| match *segment {
@@ -177,12 +187,12 @@ fn face_and_strip(
     let across = Dimension { run: Run::Across, from, to, at: y + h + STAND, edge: y + h };
     across.draw(&mut board, MEASURE, &data.width_label);
     if tall {
-        let at = (left - 12.0) / 2.0 + 1.0;
+        let at = (left - 12.0) / 2.0 + 3.5;
         let down = Dimension { run: Run::Down, from: y, to: y + h, at, edge: x };
         down.draw(&mut board, MEASURE, &data.height_label);
     }
     let mut bottom = y + h + STAND + BEYOND;
-    let mut reach = x + w + right;
+    let mut reach = (x + w + right).max(to + TAIL + board.measure(MEASURE, &data.width_label));
     if d > 0.0 {
         let strip = Rect { x: 1.0, y: bottom + 8.0, width: length * scale, height: d };
         board.rectangle(strip, Some(strip_ground()), Some(CUT));
@@ -218,6 +228,11 @@ fn face_and_strip(
         }
     }
     board.finish(reach.min(width), bottom)
+}
+
+/// Whether a height has no room for its text between its arrows.
+fn is_low(board: &Board<'_>, height: f32) -> bool {
+    height < board.capitals(MEASURE) + WITHIN
 }
 
 /// Writes into the middle of a face, in as many lines as it takes.
