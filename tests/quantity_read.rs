@@ -64,10 +64,7 @@ fn a_decimal_comma_is_shown_the_right_way() {
 #[test]
 fn units_that_are_missing_unknown_or_of_another_kind() {
     let wanted = Dimension::Length;
-    assert_eq!(
-        kind(read::length("12")),
-        MisreadKind::MissingUnit { number: "12".into(), wanted }
-    );
+    assert_eq!(kind(read::length("12")), MisreadKind::MissingUnit { number: "12".into(), wanted });
     let misread = read::length("12 imch").unwrap_err();
     assert_eq!(misread.span, 3..7, "the unit is to blame");
     let nearest = Some("inch");
@@ -76,8 +73,7 @@ fn units_that_are_missing_unknown_or_of_another_kind() {
         kind(read::length("12 g")),
         MisreadKind::WrongDimension { unit: "g".into(), found: Dimension::Mass, wanted }
     );
-    let unit_not_wanted =
-        MisreadKind::UnitNotWanted { unit: "people".into(), number: "8".into() };
+    let unit_not_wanted = MisreadKind::UnitNotWanted { unit: "people".into(), number: "8".into() };
     assert_eq!(kind(read::count("8 people")), unit_not_wanted);
 }
 
@@ -93,7 +89,9 @@ fn an_ounce_is_refused_where_it_may_be_fluid() {
 fn numbers_that_are_none() {
     let wanted = Dimension::Length;
     assert_eq!(kind(read::length("  ")), MisreadKind::Empty { wanted });
-    for text in ["wide", "ten in", "NaN in", "inf in", "1.2.3 in", "5. in", "1/ in", "12 5 in", "½½"] {
+    for text in
+        ["wide", "ten in", "NaN in", "inf in", "1.2.3 in", "5. in", "1/ in", "12 5 in", "½½"]
+    {
         let kind = kind(read::length(text));
         let unknown = matches!(kind, MisreadKind::UnknownUnit { .. });
         assert!(unknown || kind == MisreadKind::NotANumber { wanted }, "{text}: {kind:?}");

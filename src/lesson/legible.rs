@@ -6,9 +6,7 @@ use super::model::{Amount, Rgb};
 use super::problem::ProblemKind;
 use crate::quantity::nearest::nearest;
 use crate::quantity::read::{self, Measured};
-use crate::quantity::{
-    Currency, Date, Length, Mass, MassDensity, Misread, Money, Share, Volume,
-};
+use crate::quantity::{Currency, Date, Length, Mass, MassDensity, Misread, Money, Share, Volume};
 use std::ops::Range;
 
 /// Why a text could not be read: where in it, and what is wrong.

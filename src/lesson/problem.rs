@@ -1,3 +1,4 @@
+use super::slip::YamlSlip;
 use super::source::{Place, Unread};
 use crate::quantity::{Decimal, Dimension, Length, MisreadKind};
 
@@ -17,9 +18,15 @@ pub struct Problem {
 #[derive(Debug, Clone, PartialEq)]
 pub enum ProblemKind {
     // The file.
-    Unread { name: String, why: Unread },
-    /// What the parser says, and whether the line starts with a tab.
-    NotYaml { said: String, tab: bool },
+    Unread {
+        name: String,
+        why: Unread,
+    },
+    /// What the parser says, and what it most likely means.
+    NotYaml {
+        said: String,
+        slip: YamlSlip,
+    },
     SeveralDocuments,
     NotALesson,
     TooDeep,
@@ -28,25 +35,58 @@ pub enum ProblemKind {
     KeyTooLong,
     Tagged,
     AliasInItself,
-    DuplicateKey { key: String },
-    LessonKeyInData { key: String },
+    DuplicateKey {
+        key: String,
+    },
+    LessonKeyInData {
+        key: String,
+    },
     TooManyFiles,
-    FileTwice { name: String },
+    FileTwice {
+        name: String,
+    },
 
     // The shape of an entry.
-    UnknownKey { key: String, nearest: Option<String>, known: &'static [&'static str] },
-    WrongForm { wanted: Vec<Form>, found: Form },
-    UnknownWord { word: String, nearest: Option<String>, known: &'static [&'static str] },
-    Missing { key: &'static str },
-    Empty { key: String },
+    UnknownKey {
+        key: String,
+        nearest: Option<String>,
+        known: &'static [&'static str],
+    },
+    /// `keys` are those of the mapping that is wanted, if it has keys of its own.
+    WrongForm {
+        key: String,
+        wanted: Vec<Form>,
+        found: Form,
+        keys: &'static [&'static str],
+    },
+    UnknownWord {
+        word: String,
+        nearest: Option<String>,
+        known: &'static [&'static str],
+    },
+    /// In the part of this name, or in the lesson itself.
+    Missing {
+        key: &'static str,
+        part: Option<String>,
+    },
+    Empty {
+        key: String,
+        keys: &'static [&'static str],
+    },
 
     // A value alone.
     Misread(MisreadKind),
     /// Zero, where something is needed.
-    Zero { allowed: &'static str },
-    OutOfRange { allowed: &'static str },
+    Zero {
+        allowed: &'static str,
+    },
+    OutOfRange {
+        allowed: &'static str,
+    },
     NotADate,
-    NotACurrency { nearest: Option<String> },
+    NotACurrency {
+        nearest: Option<String>,
+    },
     NotASwatch,
     NotADropRate,
     BlankText,
@@ -54,37 +94,87 @@ pub enum ProblemKind {
     ControlCharacter,
 
     // Names.
-    UnknownName { sort: Sort, name: String, nearest: Option<String>, known: Vec<String> },
-    NameTwice { name: String },
-    NameTaken { name: String },
+    UnknownName {
+        sort: Sort,
+        name: String,
+        nearest: Option<String>,
+        known: Vec<String>,
+    },
+    NameTwice {
+        name: String,
+    },
+    NameTaken {
+        name: String,
+    },
 
     // Values together.
     NoCanvases,
     TooManyCanvases,
     NoStudents,
+    StudentTwice {
+        name: String,
+    },
     TooManyStudents,
     NoColours,
     TooManyColours,
     /// The sum in percent.
-    SharesNotWhole { percent: Decimal },
-    RestLeavesNothing { percent: Decimal },
+    SharesNotWhole {
+        percent: Decimal,
+    },
+    RestLeavesNothing {
+        percent: Decimal,
+    },
     RestTwice,
-    LayerMissing { technique: String, layer: String },
-    LayerUnknown { technique: String, layer: String, nearest: Option<String>, known: Vec<String> },
-    NotForShape { key: &'static str, shape: &'static str, wanted: &'static [&'static str] },
-    PolygonSize { given: usize },
-    OddAcross { key: &'static str },
-    EdgeTooDeep { depth: Length, across: Length },
+    LayerMissing {
+        technique: String,
+        layer: String,
+    },
+    LayerUnknown {
+        technique: String,
+        layer: String,
+        nearest: Option<String>,
+        known: Vec<String>,
+    },
+    NotForShape {
+        key: &'static str,
+        shape: &'static str,
+        wanted: &'static [&'static str],
+    },
+    PolygonSize {
+        given: usize,
+    },
+    OddAcross {
+        key: &'static str,
+    },
+    EdgeTooDeep {
+        depth: Length,
+        across: Length,
+    },
     SpreadOrder,
     NoLayers,
     PaintIsAColour,
     NoPaintInMix,
-    NotAnIngredient { name: String },
-    NoDropSize { material: String },
-    NotAFinish { material: String },
-    PaintDensities { paint: String },
-    PriceDecimals { currency: &'static str, decimals: u16 },
-    NotComparable { item: String, sold: Sold, found: Dimension },
+    NotAnIngredient {
+        name: String,
+    },
+    NoDropSize {
+        material: String,
+    },
+    NotAFinish {
+        material: String,
+    },
+    PaintDensities {
+        paint: String,
+    },
+    PriceDecimals {
+        currency: &'static str,
+        decimals: u16,
+    },
+    NotComparable {
+        item: String,
+        sold: Sold,
+        found: Dimension,
+    },
     WhenNotOne,
     /// Something could not be read although nothing above was found.
     Unexplained,

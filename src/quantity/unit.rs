@@ -25,8 +25,16 @@ const fn unit(spellings: &'static [&'static str], dimension: Dimension, size: f6
 /// All of them. A plain "oz" is a mass here; the reading refuses it where a volume
 /// could be meant.
 pub(super) const UNITS: &[Unit] = &[
-    unit(&["mm", "millimetre", "millimetres", "millimeter", "millimeters"], Dimension::Length, 1e-3),
-    unit(&["cm", "centimetre", "centimetres", "centimeter", "centimeters"], Dimension::Length, 1e-2),
+    unit(
+        &["mm", "millimetre", "millimetres", "millimeter", "millimeters"],
+        Dimension::Length,
+        1e-3,
+    ),
+    unit(
+        &["cm", "centimetre", "centimetres", "centimeter", "centimeters"],
+        Dimension::Length,
+        1e-2,
+    ),
     unit(&["m", "metre", "metres", "meter", "meters"], Dimension::Length, 1.0),
     unit(&["in", "inch", "inches", "\"", "″", "”"], Dimension::Length, INCH_M),
     unit(&["ft", "foot", "feet"], Dimension::Length, 12.0 * INCH_M),

@@ -42,8 +42,7 @@ pub(super) fn colours(
     let mut paints = BTreeMap::new();
     Catalogue::of(Sort::Colour, &raw.colours, |entry, raw| {
         let bought = desk.optional(&raw.paint);
-        let density =
-            desk.bounded_or(&raw.density, &limits::DENSITY, g_per_ml(PAINT_G_PER_ML));
+        let density = desk.bounded_or(&raw.density, &limits::DENSITY, g_per_ml(PAINT_G_PER_ML));
         let swatch =
             desk.need(entry.node, "swatch", &raw.swatch).and_then(|written| desk.read(written));
         let pigments = super::texts(desk, &raw.pigments);

@@ -103,7 +103,11 @@ pub(super) fn depth(
 fn narrowest(shape: Shape) -> Length {
     match shape {
         Shape::Rectangle { width, height } | Shape::Oval { width, height } => {
-            if width < height { width } else { height }
+            if width < height {
+                width
+            } else {
+                height
+            }
         }
         Shape::Round { diameter } => diameter,
         Shape::Polygon { sides, side } => side / (PI / f64::from(sides)).tan(),

@@ -54,11 +54,7 @@ fn pack(
 }
 
 /// A price with no more decimals than the currency has.
-fn price_of(
-    desk: Desk<'_>,
-    written: &Written<Money>,
-    currency: Option<Currency>,
-) -> Option<Money> {
+fn price_of(desk: Desk<'_>, written: &Written<Money>, currency: Option<Currency>) -> Option<Money> {
     let price = desk.bounded(written, &limits::PRICE)?;
     let exponent = currency.and_then(|currency| Some((currency, currency.exponent()?)));
     if let Some((currency, decimals)) = exponent
@@ -104,11 +100,7 @@ fn comparable(
 }
 
 /// What is in the cupboard; amounts of nothing are left out.
-pub(super) fn stock(
-    desk: Desk<'_>,
-    raw: &raw::Lesson,
-    items: &Catalogue<Sold>,
-) -> Vec<Stocked> {
+pub(super) fn stock(desk: Desk<'_>, raw: &raw::Lesson, items: &Catalogue<Sold>) -> Vec<Stocked> {
     let Field::Present(entries) = &raw.stock else { return Vec::new() };
     let lines = entries.0.iter().filter_map(|entry| {
         let sold = items.find_key(desk, entry);

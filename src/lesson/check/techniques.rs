@@ -35,9 +35,8 @@ fn layers_of(desk: Desk<'_>, at: &At<Entries<raw::Layer>>) -> Option<Vec<Techniq
         .iter()
         .map(|entry| {
             let raw = entry.value.as_ref()?;
-            let film = |key, field| {
-                desk.need(entry.node, key, field).and_then(|film| spread(desk, film))
-            };
+            let film =
+                |key, field| desk.need(entry.node, key, field).and_then(|film| spread(desk, film));
             let thin = film("thin", &raw.thin);
             let medium = film("medium", &raw.medium);
             let thick = film("thick", &raw.thick);
