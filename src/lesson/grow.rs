@@ -3,6 +3,7 @@
 
 use super::limits;
 use super::problem::{Problem, ProblemKind};
+use super::slip::slip;
 use super::source::{FileId, Place};
 use super::tree::{Content, Log, Node, NodeId, Stands, Tree};
 use saphyr_parser::{Event, Parser, ScalarStyle, Span};
@@ -285,12 +286,8 @@ impl Growing<'_> {
     }
 
     fn not_yaml(&self, at: usize, said: String) -> Problem {
-        let before = self.text.get(..at).unwrap_or_default();
-        let line = before.rfind('\n').map_or(0, |newline| newline + 1);
-        let indent = self.text.get(line..).unwrap_or_default();
-        let indent = indent.split(|c: char| !c.is_whitespace() || c == '\n').next();
-        let tab = indent.is_some_and(|indent| indent.contains('\t'));
+        let (slip, at) = slip(&said, self.text, at);
         let place = Place { file: self.file, span: at..at };
-        self.fault(place, ProblemKind::NotYaml { said, tab })
+        self.fault(place, ProblemKind::NotYaml { said, slip })
     }
 }

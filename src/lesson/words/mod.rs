@@ -6,6 +6,7 @@ mod misread;
 
 use super::limits;
 use super::problem::{Form, ProblemKind, Sold, Sort};
+use super::slip::YamlSlip;
 use super::source::Unread;
 use crate::quantity::units::{in_inch, in_mm};
 use crate::quantity::{Dimension, Length};
@@ -114,15 +115,7 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
 fn of_file(kind: &ProblemKind) -> Words {
     match kind {
         ProblemKind::Unread { name, why } => unread(name, why),
-        ProblemKind::NotYaml { said, tab } => {
-            let words = Words::new("this line cannot be understood", said.clone());
-            if *tab {
-                return words.right("indent with spaces; a tab is not allowed there");
-            }
-            words
-                .right("entries are \"key: value\" with a space after the colon; what belongs together starts in the same column")
-                .right("text with a colon, a # or a quotation mark in it goes in quotes: title: \"Pour: an evening\"")
-        }
+        ProblemKind::NotYaml { said, slip } => not_yaml(said, *slip),
         ProblemKind::SeveralDocuments => {
             Words::new("a file holds one lesson", "a second one starts here")
                 .right("take out the line --- or make two files")
@@ -164,6 +157,45 @@ fn of_file(kind: &ProblemKind) -> Words {
     }
 }
 
+fn not_yaml(said: &str, slip: YamlSlip) -> Words {
+    let (mark, right) = match slip {
+        YamlSlip::Tab => ("a tab", "indent with spaces; a tab is not allowed there"),
+        YamlSlip::OpenBracket => (
+            "not closed before this",
+            "a { needs its }, a [ its ], and commas stand between what is inside",
+        ),
+        YamlSlip::OpenQuote => {
+            ("not closed before this", "a text that starts with a quotation mark ends with one")
+        }
+        YamlSlip::ColonInText => (
+            "a second colon",
+            "a text with a colon in it goes in quotes: title: \"Pour: an evening\"",
+        ),
+        YamlSlip::NoColon => (
+            "not understood",
+            "an entry is \"key: value\" with a colon and a space; look at the line above, too",
+        ),
+        YamlSlip::SignFirst => (
+            "a sign of YAML",
+            "a text that starts with one of * & ! % @ ` | > goes in quotes: title: \"*Small* class\"",
+        ),
+        YamlSlip::Columns => (
+            "another column",
+            "what belongs together starts in the same column, further in than what it belongs to",
+        ),
+        YamlSlip::Backslash => {
+            ("a backslash", "a text with a backslash in it goes in single quotes: 'a \\ b'")
+        }
+        YamlSlip::Other => (
+            "not understood",
+            "an entry is \"key: value\"; text with a colon, a # or a quotation mark goes in quotes",
+        ),
+    };
+    Words::new("this line cannot be understood", mark)
+        .right(right)
+        .right(format!("the YAML parser says: {said}"))
+}
+
 fn unread(name: &str, why: &Unread) -> Words {
     let words = |why: &str| Words::new(format!("cannot read {name}: {why}"), "this file");
     match why {
@@ -186,20 +218,22 @@ fn of_form(kind: &ProblemKind) -> Words {
             "not known",
         )
         .choice(nearest.as_deref(), known.iter().copied(), "keys that belong here"),
+<<<<<<< HEAD
         ProblemKind::WrongForm { wanted, found } => {
+=======
+        ProblemKind::WrongForm { key, wanted, found, keys } => {
+>>>>>>> lesson
             let wanted: Vec<&str> = wanted.iter().map(|form| form_word(*form)).collect();
             let wrong = format!("this should be {}", wanted.join(" or "));
             let words = Words::new(wrong, format!("this is {}", form_word(*found)));
-            match wanted.as_slice() {
-                ["a list", ..] => words.right("a list stands in brackets: [torch, silicone]"),
-                _ => words,
-            }
+            example_or_keys(words, key, keys)
         }
         ProblemKind::UnknownWord { word, nearest, known } => Words::new(
             format!("\"{word}\" is no choice here"),
             "not known",
         )
         .choice(nearest.as_deref(), known.iter().copied(), "choices"),
+<<<<<<< HEAD
         ProblemKind::Missing { key } => {
             let words = Words::new(format!("\"{key}\" is missing"), "belongs in here");
             match example(key) {
@@ -214,9 +248,46 @@ fn of_form(kind: &ProblemKind) -> Words {
                     .right("a # starts a comment unless it stands in quotes: swatch: \"#1F5A7A\""),
                 (_, Some(example)) => words.right(format!("for example {key}: {example}")),
                 _ => words,
+=======
+        ProblemKind::Missing { key, part } => {
+            let words = match part {
+                Some(part) if part.starts_with("no. ") => Words::new(
+                    format!("\"{key}\" is missing in {part} of this list"),
+                    "belongs in here",
+                ),
+                Some(part) => {
+                    Words::new(format!("\"{key}\" is missing in \"{part}\""), "belongs in here")
+                }
+                None => {
+                    Words::new(format!("this lesson has no \"{key}\""), "anywhere in this file")
+                }
+            };
+            for_example(words, key)
+        }
+        ProblemKind::Empty { key, keys } => {
+            let words = Words::new(format!("nothing is written for \"{key}\""), "empty");
+            if key == "swatch" {
+                return words
+                    .right("a # starts a comment unless it is in quotes: swatch: \"#1F5A7A\"");
+>>>>>>> lesson
             }
+            example_or_keys(words, key, keys)
         }
         _ => unexplained(),
+    }
+}
+
+fn example_or_keys(words: Words, key: &str, keys: &[&str]) -> Words {
+    match keys {
+        [] => for_example(words, key),
+        _ => words.right(format!("keys that belong here: {}", list(keys))),
+    }
+}
+
+fn for_example(words: Words, key: &str) -> Words {
+    match example(key) {
+        Some(example) => words.right(format!("for example {key}: {example}")),
+        None => words,
     }
 }
 
@@ -271,9 +342,8 @@ fn of_name(kind: &ProblemKind) -> Words {
             )
         }
         ProblemKind::NameTwice { name } => {
-            Words::new(format!("\"{name}\" stands in this list twice"), "again").right(
-                "take one out; two people of one name need a letter more: \"Ana B\", \"Ana K\"",
-            )
+            Words::new(format!("\"{name}\" stands in this list twice"), "again")
+                .right("take one out")
         }
         ProblemKind::NameTaken { name } => {
             Words::new(format!("\"{name}\" is the name of something else"), "taken")
@@ -303,6 +373,10 @@ fn of_meaning(kind: &ProblemKind) -> Words {
             .right(format!("up to {}", limits::CANVASES)),
         ProblemKind::NoStudents => Words::new("a class needs a student", "nobody here")
             .right("a number, or first names in brackets: [Ana, Bo, Cem]"),
+        ProblemKind::StudentTwice { name } => {
+            Words::new(format!("two students are called \"{name}\""), "again")
+                .right("a letter more tells them apart, for example Ana B and Ana K")
+        }
         ProblemKind::TooManyStudents => {
             Words::new("too many students", "here").right("up to 1000")
         }
@@ -383,8 +457,13 @@ fn of_meaning(kind: &ProblemKind) -> Words {
                 .also("the other")
         }
         ProblemKind::PriceDecimals { currency, decimals } => {
-            let wrong = format!("prices in {currency} have {decimals} decimals");
-            Words::new(wrong, "more decimals").right(format!("round it to {decimals} decimals"))
+            let decimals = match decimals {
+                0 => "no decimals".to_owned(),
+                1 => "one decimal".to_owned(),
+                _ => format!("{decimals} decimals"),
+            };
+            let wrong = format!("prices in {currency} have {decimals}");
+            Words::new(wrong, "more decimals").right(format!("round it to {decimals}"))
         }
         ProblemKind::NotComparable { item, sold, found } => {
             let (how, right) = match sold {
