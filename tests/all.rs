@@ -3,9 +3,9 @@
 
 mod architecture;
 mod faces;
-mod plan;
 mod lesson_shipped;
 mod lesson_tools;
 mod lesson_wrong;
+mod plan;
 mod quantity_read;
 mod quantity_units;

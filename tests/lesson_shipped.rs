@@ -2,8 +2,8 @@
 
 use crate::lesson_tools::{SMALL, files_in, in_project, read_files, read_text, small_with};
 use puddlebook::lesson::{
-    Amount, Consistency, Edge, Edition, Lesson, MaterialKind, Paper, Per, Practice, Shape, Students,
-    When, read,
+    Amount, Consistency, Edge, Edition, Lesson, MaterialKind, Paper, Per, Practice, Shape,
+    Students, When, read,
 };
 use puddlebook::quantity::units::{in_gram, in_inch, in_ml, in_mm, inch};
 use puddlebook::quantity::{Currency, Decimal, UnitSystem};

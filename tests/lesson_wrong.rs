@@ -104,7 +104,10 @@ fn files_that_grow_without_end_are_stopped() {
     }));
     let deep = format!("title: {}", "[".repeat(100_000));
     let faults = read_text(&deep).unwrap_err();
-    assert!(matches!(faults.problems()[0].kind, ProblemKind::TooDeep | ProblemKind::NotYaml { .. }));
+    assert!(matches!(
+        faults.problems()[0].kind,
+        ProblemKind::TooDeep | ProblemKind::NotYaml { .. }
+    ));
     let many: String = (0..40_000).map(|n| format!("key {n}: value\n")).collect();
     let faults = read_text(&many).unwrap_err();
     assert_eq!(faults.problems().len(), 100, "enough is enough");
