@@ -2,9 +2,16 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod architecture;
+mod charts;
 mod faces;
+mod handouts;
 mod lesson_shipped;
 mod lesson_tools;
 mod lesson_wrong;
+mod pdf;
+mod pdf_reader;
+mod pdf_sample;
+mod pdf_tags;
+mod plan;
 mod quantity_read;
 mod quantity_units;

@@ -23,7 +23,9 @@ const EXIT_CODES: &str = "Exit codes: 0 done, 1 a lesson or template is wrong, 2
 #[derive(Debug, Subcommand)]
 pub(super) enum Command {
     /// Make the handouts of one or more lessons
-    #[command(after_help = "Example: puddlebook make lessons/boathouse-evening.yaml --only order,cards")]
+    #[command(
+        after_help = "Example: puddlebook make lessons/boathouse-evening.yaml --only order,cards"
+    )]
     Make(Make),
     /// Show the numbers of a lesson
     #[command(after_help = "Example: puddlebook plan lessons/boathouse-evening.yaml --json")]

@@ -1,7 +1,7 @@
 //! Reading lessons for every command: all of them, with all their problems.
 
 use super::failure::Failure;
-use crate::lesson::{self, Lesson};
+use crate::lesson::{self, Lesson, Style};
 use crate::plan::{self, Plan};
 use std::path::{Path, PathBuf};
 
@@ -21,10 +21,10 @@ pub(super) fn read_all(paths: &[PathBuf]) -> Result<Vec<(&Path, Lesson)>, Failur
 
 /// Reads one lesson.
 pub(super) fn read(path: &Path) -> Result<Lesson, Failure> {
-    match lesson::read(path) {
-        Ok(lesson) => Ok(lesson),
-        Err(_) => Err(Failure::Wrong(String::new())),
-    }
+    lesson::read(path).map_err(|faults| {
+        let text = faults.render(Style::Coloured);
+        if faults.is_unread() { Failure::Disk(text) } else { Failure::Wrong(text) }
+    })
 }
 
 /// Works a lesson out.

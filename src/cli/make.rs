@@ -138,10 +138,8 @@ fn report(made: &Made) {
         println!("  wrote {}", path.display());
     }
     for (sheet, characters) in &made.missing {
-        let names: Vec<String> = characters
-            .iter()
-            .map(|c| format!("{c} (U+{:04X})", u32::from(*c)))
-            .collect();
+        let names: Vec<String> =
+            characters.iter().map(|c| format!("{c} (U+{:04X})", u32::from(*c))).collect();
         eprintln!(
             "warning: the {} has characters that the type lacks, shown as a box: {}",
             sheet.word(),

@@ -18,7 +18,6 @@ mod plan;
 
 use args::{Arguments, Command};
 use clap::Parser;
-use failure::Failure;
 use std::process::ExitCode;
 
 /// Runs the program on its arguments.

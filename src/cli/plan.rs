@@ -53,7 +53,8 @@ fn table<const N: usize>(head: [&str; N], first_number: usize) -> Table {
 }
 
 fn canvases(context: &Context) -> Table {
-    let head = ["canvas", "size", "technique", "mix", "painted", "low", "typical", "high", "covers"];
+    let head =
+        ["canvas", "size", "technique", "mix", "painted", "low", "typical", "high", "covers"];
     let mut table = table(head, 4);
     for canvas in &context.canvases {
         table.add_row([
@@ -105,11 +106,12 @@ fn batches(context: &Context) -> Table {
 }
 
 fn order(context: &Context) -> Table {
-    let head = ["item", "needed", "in stock", "to buy", "packs", "cost", "left over"];
-    let mut table = table(head, 1);
+    let head = ["item", "unit", "needed", "in stock", "to buy", "packs", "cost", "left over"];
+    let mut table = table(head, 2);
     for line in &context.order.lines {
         table.add_row([
             &line.item,
+            &line.unit,
             &line.needed,
             &line.in_stock,
             &line.to_buy,

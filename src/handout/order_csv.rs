@@ -7,16 +7,23 @@ use crate::quantity::units::{in_gram, in_ml};
 
 /// Header of the table, in the order of the columns.
 const COLUMNS: [&str; 10] = [
-    "kind", "item", "unit", "needed", "in stock", "to buy", "packs", "cost", "currency",
+    "kind",
+    "item",
+    "unit",
+    "needed",
+    "in stock",
+    "to buy",
+    "packs",
+    "cost",
+    "currency",
     "left over",
 ];
 
 /// The order as CSV with CRLF line ends. Volumes are in millilitres, masses in
 /// grams; a cell that a spreadsheet would take for a formula is made a text.
 pub fn order_csv(plan: &Plan, words: &Words) -> Result<Vec<u8>, csv::Error> {
-    let mut table = csv::WriterBuilder::new()
-        .terminator(csv::Terminator::CRLF)
-        .from_writer(Vec::new());
+    let mut table =
+        csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
     table.write_record(COLUMNS)?;
     let currency = plan.lesson.print.currency;
     for line in &plan.order.lines {
@@ -30,7 +37,9 @@ pub fn order_csv(plan: &Plan, words: &Words) -> Result<Vec<u8>, csv::Error> {
             Purchase::Packs { packs, cost, left_over } => {
                 let packs: Vec<String> = packs
                     .iter()
-                    .map(|pack| format!("{} x {} {}", pack.count, number(&pack.size), unit(&pack.size)))
+                    .map(|pack| {
+                        format!("{} x {} {}", pack.count, number(&pack.size), unit(&pack.size))
+                    })
                     .collect();
                 (packs.join(" + "), cost.amount().to_string(), number(left_over))
             }

@@ -89,8 +89,6 @@ pub struct OrderWords {
     pub pack: String,
     pub between: String,
     pub pieces: String,
-    pub tap: String,
-    pub in_stock: String,
     pub no_price: String,
     pub used_up: String,
     pub washable: String,

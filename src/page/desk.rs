@@ -130,13 +130,15 @@ impl<'a> Desk<'a, '_> {
         let mut collector = self.collector();
         collector.made(text, look);
         let paragraph = collector.finish();
-        let lines = inline::set(&paragraph, setting.measure, setting.alignment, setting.division);
+        let (_, most) = inline::extent(&paragraph);
+        let measure = setting.measure.max(most + 0.1);
+        let lines = inline::set(&paragraph, measure, setting.alignment, setting.division);
         lines.into_iter().next()
     }
 
     /// Width of plain words on one line, in points.
-    pub(super) fn width(&self, face: Face, size: f32, text: &str) -> f32 {
-        self.faces.measure(face, Figures::Proportional, size, text)
+    pub(super) fn width(&self, face: Face, figures: Figures, size: f32, text: &str) -> f32 {
+        self.faces.measure(face, figures, size, text)
     }
 
     /// A tag of a kind.

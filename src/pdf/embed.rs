@@ -8,11 +8,7 @@ use crate::ink::Faces;
 
 /// Gives every face its exact widths, the map from codes to glyphs that ISO 14289-1,
 /// 7.21.3.2 asks for, and its height of capitals.
-pub(super) fn finish(
-    draft: &mut Document,
-    fonts: &Fonts,
-    faces: &Faces,
-) -> Result<(), PdfError> {
+pub(super) fn finish(draft: &mut Document, fonts: &Fonts, faces: &Faces) -> Result<(), PdfError> {
     let mut descriptors = Vec::new();
     for object in draft.objects.values_mut() {
         let Ok(dict) = object.as_dict_mut() else { continue };

@@ -34,7 +34,8 @@ pub(super) fn add(
         let mut ids: Vec<Object> = Vec::with_capacity(links.len());
         for link in links {
             let area = link.area;
-            let corners = [area.x, height - area.y - area.height, area.x + area.width, height - area.y];
+            let corners =
+                [area.x, height - area.y - area.height, area.x + area.width, height - area.y];
             let mut dict = dictionary! {
                 "Type" => "Annot",
                 "Subtype" => "Link",

@@ -108,7 +108,8 @@ fn xmp(pages: &Pages, date: Option<&str>) -> String {
     );
     if let Some(author) = &pages.author {
         let author = escape(author);
-        packet += &format!("<dc:creator><rdf:Seq><rdf:li>{author}</rdf:li></rdf:Seq></dc:creator>\n");
+        packet +=
+            &format!("<dc:creator><rdf:Seq><rdf:li>{author}</rdf:li></rdf:Seq></dc:creator>\n");
     }
     if let Some(date) = date {
         packet += &format!("<xmp:CreateDate>{date}</xmp:CreateDate>\n");

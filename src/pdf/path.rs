@@ -91,8 +91,7 @@ fn paint(rings: Vec<Vec<LinePoint>>, mode: PaintMode) -> Op {
     if let [ring] = rings.as_slice()
         && let Some(rectangle) = rectangle(ring)
     {
-        let rectangle =
-            Rect { mode: Some(mode), winding_order: Some(winding_order), ..rectangle };
+        let rectangle = Rect { mode: Some(mode), winding_order: Some(winding_order), ..rectangle };
         return Op::DrawRectangle { rectangle };
     }
     let rings = rings.into_iter().map(|points| PolygonRing { points }).collect();

@@ -151,8 +151,7 @@ fn families(
     let mut reached = vec![0; tags.len()];
     for (index, tag) in tags.iter().enumerate() {
         let Some(parent) = tag.parent else { continue };
-        let (Some(family), Some(reached)) =
-            (families.get_mut(parent.0), reached.get_mut(parent.0))
+        let (Some(family), Some(reached)) = (families.get_mut(parent.0), reached.get_mut(parent.0))
         else {
             return Err(missing(parent));
         };
@@ -197,9 +196,8 @@ fn numbering(pages: &Pages, list: TagId) -> Option<&'static str> {
         .flat_map(|&item| children(pages, item))
         .find(|&tag| pages.tags.get(tag.0).is_some_and(|tag| tag.kind == TagKind::Label))?;
     let marks = pages.pages.iter().flat_map(|page| &page.marks);
-    let first = marks
-        .filter(|mark| mark.role == Role::Content(label))
-        .find_map(|mark| match &mark.shape {
+    let first =
+        marks.filter(|mark| mark.role == Role::Content(label)).find_map(|mark| match &mark.shape {
             Shape::Text(run) => run.text.chars().next(),
             Shape::Path { .. } => None,
         });

@@ -201,6 +201,7 @@ fn cluster(glyphs: &[Glyph]) -> Option<usize> {
 /// (ISO 32000-1, 14.9.4).
 fn actual_text(text: &str) -> DictItem {
     let data = super::meta::text_string(text);
-    let map = BTreeMap::from([("ActualText".to_owned(), DictItem::String { data, literal: false })]);
+    let map =
+        BTreeMap::from([("ActualText".to_owned(), DictItem::String { data, literal: false })]);
     DictItem::Dict { map }
 }

@@ -42,7 +42,7 @@ pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
         consistency: consistency(batch.mix.consistency, words),
         cups: batch.cups.to_string(),
         need: show.volume(batch.need),
-        volume: show.volume(batch.volume),
+        volume: show.measured(batch.volume),
         mass: show.mass(batch.mass),
         density: show.density(batch.density),
         ingredients: batch.ingredients.iter().map(|poured| ingredient(poured, show)).collect(),

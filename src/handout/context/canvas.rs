@@ -146,12 +146,7 @@ fn rule_share(canvas: &CanvasPlan) -> f64 {
     (canvas.paint.typical() / (canvas.areas.painted * rule_film())).value
 }
 
-fn layer_text(
-    plan: &LayerPlan,
-    worked: &WorkedExample,
-    words: &Words,
-    show: &Show,
-) -> LayerText {
+fn layer_text(plan: &LayerPlan, worked: &WorkedExample, words: &Words, show: &Show) -> LayerText {
     let layer = &plan.name;
     LayerText {
         name: layer.clone(),
@@ -227,9 +222,7 @@ pub(in crate::handout) fn shape_word(canvas: &Canvas, words: &Words) -> String {
         Shape::Polygon { sides: 3, .. } => shapes.triangle.clone(),
         Shape::Polygon { sides: 6, .. } => shapes.hexagon.clone(),
         Shape::Polygon { sides: 8, .. } => shapes.octagon.clone(),
-        Shape::Polygon { sides, .. } => {
-            fill(&shapes.polygon, &[("sides", &sides.to_string())])
-        }
+        Shape::Polygon { sides, .. } => fill(&shapes.polygon, &[("sides", &sides.to_string())]),
     }
 }
 

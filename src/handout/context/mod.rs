@@ -18,10 +18,10 @@ use serde::Serialize;
 
 pub use batch::BatchText;
 pub(super) use batch::consistency;
-pub(super) use canvas::{shape_word, size};
-pub(super) use order::amount;
 pub use canvas::CanvasText;
+pub(super) use canvas::{shape_word, size};
 pub use caution::CautionText;
+pub(super) use order::amount;
 pub use order::{CostText, OrderText, SupplyText};
 pub use technique::{ColourText, MixText, TechniqueText};
 
@@ -108,11 +108,9 @@ fn rule(show: &Show) -> RuleText {
     let film = rule_film();
     let (area, paint) = rule_of_thumb();
     match show.units() {
-        UnitSystem::Us => RuleText {
-            area: show.area(area),
-            paint: show.volume(paint),
-            film: show.film(film),
-        },
+        UnitSystem::Us => {
+            RuleText { area: show.area(area), paint: show.volume(paint), film: show.film(film) }
+        }
         UnitSystem::Metric => RuleText {
             area: show.area(ml(100.0) / film),
             paint: show.volume(ml(100.0)),
@@ -123,7 +121,8 @@ fn rule(show: &Show) -> RuleText {
 
 /// A date with the name of its month.
 pub(super) fn spelled(date: Date, words: &Words) -> String {
-    let month = usize::try_from(date.month()).ok().and_then(|m| words.months.get(m.checked_sub(1)?));
+    let month =
+        usize::try_from(date.month()).ok().and_then(|m| words.months.get(m.checked_sub(1)?));
     fill(
         &words.date,
         &[

@@ -7,8 +7,21 @@ use crate::handout::document::{Block, Card, Fact, NoticeKind};
 use crate::lesson::Sign;
 
 const KNOWN: [&str; 15] = [
-    "aside", "cards", "caution", "contents", "example", "key-figures", "masthead", "page-break",
-    "picture", "practice", "remark", "ruled", "small", "step", "table",
+    "aside",
+    "cards",
+    "caution",
+    "contents",
+    "example",
+    "key-figures",
+    "masthead",
+    "page-break",
+    "picture",
+    "practice",
+    "remark",
+    "ruled",
+    "small",
+    "step",
+    "table",
 ];
 
 /// Most ruled lines of one directive: more than a page holds.
@@ -46,9 +59,8 @@ pub(super) fn read(
         },
         "key-figures" => Block::KeyFigures(facts(reader, body)?),
         "step" => {
-            let number = argument
-                .parse()
-                .map_err(|_| fault("a step has a number: `step 3`", info))?;
+            let number =
+                argument.parse().map_err(|_| fault("a step has a number: `step 3`", info))?;
             let (heading, rest) = first_line(body);
             Block::Step { number, heading: reader.line(heading)?, body: reader.inner(rest)? }
         }

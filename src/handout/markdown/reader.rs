@@ -75,7 +75,8 @@ impl<'a> Reader<'a> {
             }
             Event::Start(Tag::List(start)) => {
                 let items = self.items()?;
-                blocks.push(Block::List { start: start.and_then(|n| u32::try_from(n).ok()), items });
+                blocks
+                    .push(Block::List { start: start.and_then(|n| u32::try_from(n).ok()), items });
             }
             Event::Start(Tag::CodeBlock(kind)) => {
                 let body = self.raw()?;
@@ -90,7 +91,11 @@ impl<'a> Reader<'a> {
             }
             Event::Rule | Event::End(_) => {}
             // Words that stand in a list item without a paragraph of their own.
-            Event::Text(_) | Event::Code(_) | Event::Start(_) | Event::SoftBreak | Event::HardBreak => {
+            Event::Text(_)
+            | Event::Code(_)
+            | Event::Start(_)
+            | Event::SoftBreak
+            | Event::HardBreak => {
                 let words = inline::start(self, event)?;
                 match blocks.last_mut() {
                     Some(Block::Paragraph(open)) => open.extend(words),

@@ -55,10 +55,11 @@ pub(super) fn coverage(plan: &Plan, words: &Words, show: &Show) -> Picture {
 
 /// What is seen: the range that the techniques span for the largest canvas.
 fn title(plan: &Plan, words: &Words, show: &Show) -> String {
-    let area = plan.canvases.iter().map(|canvas| canvas.areas.painted).fold(
-        Area::default(),
-        |largest, area| if area > largest { area } else { largest },
-    );
+    let area = plan
+        .canvases
+        .iter()
+        .map(|canvas| canvas.areas.painted)
+        .fold(Area::default(), |largest, area| if area > largest { area } else { largest });
     let films: Vec<Length> = films(plan).into_iter().map(|(_, _, film)| film.typical()).collect();
     let least = films.iter().copied().reduce(|a, b| if a < b { a } else { b }).unwrap_or_default();
     let most = films.iter().copied().reduce(|a, b| if a > b { a } else { b }).unwrap_or_default();

@@ -158,7 +158,7 @@ fn line<'a>(desk: &mut Desk<'a, '_>, fact: &'a Fact, inner: Column, strip: &mut 
     let rule = draw::line((inner.x, top), (inner.x + inner.width, top), palette.rule, 0.5);
     strip.marks.push(Mark { shape: rule, role: Role::Artifact });
     let padding = grid * 0.4;
-    let big = scale.title;
+    let big = scale.chapter;
     // Label, reading and box share a baseline.
     let baseline = top + padding + big.leading / 2.0 + big.size * 0.36;
     let look = inner.look(tag);

@@ -1,5 +1,5 @@
 use crate::handout::Fact;
-use crate::ink::{Colour, Face};
+use crate::ink::{Colour, Face, Figures};
 use crate::page::desk::{Column, Desk, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::{Line, Look};
@@ -72,19 +72,24 @@ pub(super) fn rows<'a>(
 ) -> Vec<Strip<'a>> {
     let most = ((column.width / (11.0 * style.label.character() + style.gutter)) as usize)
         .clamp(1, MOST_IN_ROW);
-    // Five facts stand better as three and two than as four and one.
-    let rows = facts.len().div_ceil(most).max(1);
-    let in_row = facts.len().div_ceil(rows).max(1);
-    let width = (column.width - style.gutter * (in_row - 1) as f32) / in_row as f32;
-    let mut strips = Vec::with_capacity(rows);
-    for row in facts.chunks(in_row) {
-        let fits =
-            |size: &&Size| row.iter().all(|f| desk.width(Face::Bold, size.size, &f.value) <= width);
-        let smallest = style.values.last().copied().unwrap_or(style.note);
-        let value = style.values.iter().find(fits).copied().unwrap_or(smallest);
-        strips.push(self::row(desk, row, column, width, value, style));
-    }
-    strips
+    let cell_width = |count: usize| {
+        (column.width - style.gutter * count.saturating_sub(1) as f32) / count.max(1) as f32
+    };
+    let fits = |desk: &Desk<'_, '_>, size: Size, count: usize| {
+        let (width, figures) = (cell_width(count), Figures::Proportional);
+        facts.iter().all(|f| desk.width(Face::Bold, figures, size.size, &f.value) <= width)
+    };
+    // Five facts stand better as three and two than as four and one; and fewer stand
+    // in a row where a value would not fit on a line.
+    let even = |most: usize| facts.len().div_ceil(facts.len().div_ceil(most).max(1)).max(1);
+    let smallest = style.values.last().copied().unwrap_or(style.note);
+    let in_row = (1..=most).rev().map(even).find(|&count| fits(desk, smallest, count)).unwrap_or(1);
+    let value = style.values.iter().copied().find(|&size| fits(desk, size, in_row));
+    let value = value.unwrap_or(smallest);
+    facts
+        .chunks(in_row)
+        .map(|row| self::row(desk, row, column, cell_width(in_row), value, style))
+        .collect()
 }
 
 fn row<'a>(

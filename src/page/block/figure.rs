@@ -62,10 +62,10 @@ pub(super) fn picture<'a>(
     tag: TagId,
 ) -> Strip<'a> {
     let mut drawing = chart::draw(made, column.width, desk.faces);
-    if drawing.size.1 > height {
-        drawing = chart::draw(made, column.width * height / drawing.size.1, desk.faces);
+    if drawing.height > height {
+        drawing = chart::draw(made, column.width * height / drawing.height, desk.faces);
     }
-    let mut strip = Strip { height: drawing.size.1, ..Strip::default() };
+    let mut strip = Strip { height: drawing.height, ..Strip::default() };
     for mut shape in drawing.shapes {
         draw::shift(&mut shape, column.x, 0.0);
         strip.marks.push(Mark { shape, role: Role::Content(tag) });

@@ -3,7 +3,7 @@ use crate::ink::{Face, Figures};
 use crate::page::desk::{Column, Desk, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::{Alignment, Line, Look};
-use crate::page::strip::Strip;
+use crate::page::strip::{Joint, Strip};
 use crate::page::{TagId, TagKind};
 
 /// From the left edge to the text of an item, in em: bullets, boxes to tick.
@@ -12,6 +12,10 @@ const TICK_INDENT: f32 = 1.7;
 
 /// Between a number and its text, in em.
 const AFTER_NUMBER: f32 = 0.6;
+
+/// Ending a page between two items, and beside the first or last of a list.
+const BETWEEN_ITEMS: f32 = 8.0;
+const NEAR_END: f32 = 25.0;
 
 const BULLET: &str = "•";
 static TICK: [Inline; 1] = [Inline::Tick];
@@ -37,7 +41,10 @@ pub(super) fn set<'a>(
     let ticks = items.iter().any(|item| starts_with_tick(item));
     let last = start.map(|s| s.saturating_add(items.len() as u32).saturating_sub(1));
     let indent = match last {
-        Some(last) => desk.width(Face::Regular, size, &format!("{last}.")) + AFTER_NUMBER * size,
+        Some(last) => {
+            desk.width(Face::Regular, Figures::Tabular, size, &format!("{last}."))
+                + AFTER_NUMBER * size
+        }
         None if ticks => TICK_INDENT * size,
         None => BULLET_INDENT * size,
     };
@@ -50,8 +57,10 @@ pub(super) fn set<'a>(
             None => Marker::Bullet,
         };
         let mut strips = one(desk, item, &marker, column, indent, list);
-        if index > 0 && short {
-            for first in strips.iter_mut().take(1) {
+        if let (Some(first), true) = (strips.first_mut(), index > 0) {
+            let ends = index == 1 || index + 1 == items.len();
+            first.joint = Joint::Open(if ends { NEAR_END } else { BETWEEN_ITEMS });
+            if short {
                 first.gap = 0.0;
             }
         }

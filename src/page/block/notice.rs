@@ -11,7 +11,7 @@ use super::frame::Box;
 use super::{Joints, sign, text_strips};
 
 /// Side of a sign in leadings of the text beside it.
-const SIGN: f32 = 2.4;
+const SIGN: f32 = 2.7;
 
 /// A column of fewer characters has the sign over the text, not beside it.
 const SIGN_ABOVE: f32 = 40.0;

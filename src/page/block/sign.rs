@@ -37,7 +37,7 @@ pub(super) fn draw(sign: Sign, (x, y): (f32, f32), side: f32, palette: &Palette)
     match family(sign) {
         Family::Warning => {
             let mut shapes = vec![triangle(whole, palette)];
-            square(33.0, 40.0, 34.0).paint(parts, palette.ink, palette.paper, &mut shapes);
+            square(32.0, 38.0, 37.0).paint(parts, palette.ink, palette.paper, &mut shapes);
             shapes
         }
         Family::Duty => {

@@ -71,7 +71,11 @@ pub(super) fn paragraph<'a>(
     galley: &mut Galley<'a>,
 ) {
     let tag = desk.tag(TagKind::Paragraph, column.tag);
-    let setting = running(desk, column);
+    let mut setting = running(desk, column);
+    if inlines.iter().any(|inline| matches!(inline, Inline::Blank { .. })) {
+        // Spaces beside blanks would gape, and blanks need the whole width.
+        setting = Setting::ragged(column.width);
+    }
     let lines = desk.lines(inlines, column.look(tag), setting);
     let gap = column.text.leading / 2.0;
     galley.extend(text_strips(lines, column.x, column.text, gap, Joints::Flowing));

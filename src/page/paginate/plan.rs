@@ -11,7 +11,7 @@ const PAGE: f64 = 60.0;
 
 /// A page that is not filled to its foot costs this times the square of the part
 /// left empty.
-const SHORTFALL: f64 = 900.0;
+const SHORTFALL: f64 = 2500.0;
 
 /// The last page of a chapter is no accident above this part of its height; below,
 /// it costs up to `STRAY`.

@@ -8,12 +8,15 @@ pub(super) struct Cell<'a> {
     pub most: f32,
     /// Of a number: width up to its decimal mark, in points.
     pub before_mark: Option<f32>,
+    /// Whether it is left empty to be filled by hand.
+    pub blank: bool,
 }
 
 impl<'a> Cell<'a> {
     pub(super) fn new(paragraph: Paragraph<'a>, before_mark: Option<f32>) -> Self {
         let (least, most) = inline::extent(&paragraph);
-        Self { paragraph, least, most, before_mark }
+        let blank = false;
+        Self { paragraph, least, most, before_mark, blank }
     }
 
     /// Width from the decimal mark on.

@@ -30,6 +30,10 @@ const BETWEEN_ROWS: f32 = 12.0;
 const SHORT: usize = 6;
 const WITHIN_SHORT: f32 = 250.0;
 
+/// Ending it soon after a table's head costs more.
+const EARLY: usize = 4;
+const SOON: f32 = 40.0;
+
 /// Between two columns, in em.
 const GUTTER: f32 = 1.5;
 
@@ -102,6 +106,7 @@ fn strips<'a>(
             // heading stays with its first row, the total with what it sums.
             (None | Some(RowKind::Group), _) | (_, RowKind::Total) => Joint::Glued,
             _ if index == 1 || index + 1 == count => Joint::Glued,
+            (_, RowKind::Body) if index < EARLY => Joint::Open(within + SOON),
             (_, RowKind::Group) => Joint::Open(within * 0.3),
             (_, RowKind::Body) => Joint::Open(within),
         };
@@ -167,7 +172,8 @@ fn body_row<'a>(
         let decimal = column.align == Align::Decimal && row.kind != RowKind::Group;
         let paragraph = collect(desk, inlines, look);
         let before_mark = if decimal { decimal::before_mark(&paragraph) } else { None };
-        cells.push(Cell::new(paragraph, before_mark));
+        let blank = row.kind == RowKind::Body && paragraph.is_empty();
+        cells.push(Cell { blank, ..Cell::new(paragraph, before_mark) });
     }
     cells
 }

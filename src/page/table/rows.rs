@@ -104,7 +104,7 @@ impl Grid {
 
     /// A row; in parts only when it is higher than a page.
     pub(super) fn row<'a>(&self, cells: Vec<Cell<'a>>, kind: RowKind, page: f32) -> Vec<Strip<'a>> {
-        let writing = cells.iter().any(|cell| cell.paragraph.is_empty()) && kind == RowKind::Body;
+        let writing = cells.iter().any(|cell| cell.blank);
         let mut sets = self.set(&cells, kind);
         let mut strips = Vec::new();
         let most = ((page - 2.0 * self.padding) / WRITING.max(self.size.leading)).max(1.0) as usize;

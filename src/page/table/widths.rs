@@ -1,9 +1,13 @@
 use super::NEARLY_FULL;
 use super::cell::Cell;
 use crate::handout::{Align, Column};
+use crate::page::style::MM;
 
 /// Room that a column keeps beyond its content, against rounding.
 const EASE: f32 = 0.2;
+
+/// Room for a number or a word by hand.
+const HANDWRITTEN: f32 = 26.0 * MM;
 
 /// What a column needs.
 struct Need {
@@ -35,11 +39,12 @@ pub(super) fn choose(
     let room = (measure - gutter * (columns.len().saturating_sub(1)) as f32).max(1.0);
     let most: f32 = needs.iter().map(|need| need.most).sum();
     let least: f32 = needs.iter().map(|need| need.least).sum();
+    let written = body.iter().flatten().any(|cell| cell.blank);
     if most <= room {
         let spare = room - most;
         let flexible = needs.iter().filter(|need| need.flexible).count();
         // A table that nearly fills its column is made to fill it, by its text.
-        let full = most > NEARLY_FULL * room && flexible > 0;
+        let full = (most > NEARLY_FULL * room || written) && flexible > 0;
         let extra = if full { spare / flexible as f32 } else { 0.0 };
         return needs
             .iter()
@@ -70,11 +75,13 @@ fn need(index: usize, column: &Column, head: &[Cell<'_>], body: &[Vec<Cell<'_>>]
     let numbers = before + after;
     if let Some(head) = head.get(index) {
         least = least.max(head.least);
-        // A heading may take two lines over a narrow column.
-        let wanted = if column.align == Align::Decimal { head.most * 0.55 } else { head.most };
-        most = most.max(wanted.max(head.least));
+        most = most.max(head.most);
     }
-    let flexible = column.align == Align::Left;
+    let written = body.iter().filter_map(|row| row.get(index)).any(|cell| cell.blank);
+    if written {
+        most = most.max(HANDWRITTEN);
+    }
+    let flexible = column.align == Align::Left || written;
     Need { least: least.max(numbers) + EASE, most: most.max(numbers) + EASE, flexible }
 }
 

@@ -1,0 +1,49 @@
+//! Colours, sizes and weights of charts, in one place.
+
+use crate::ink::{Colour, Dash, Stroke};
+
+pub(super) const INK: Colour = Colour::new(0x21, 0x24, 0x28);
+pub(super) const WHITE: Colour = Colour::new(0xFF, 0xFF, 0xFF);
+pub(super) const BLACK: Colour = Colour::new(0, 0, 0);
+/// Text of context; 7.0 : 1 on white.
+pub(super) const QUIET_TEXT: Colour = Colour::new(0x59, 0x59, 0x59);
+/// Lines of context.
+pub(super) const QUIET_LINE: Colour = Colour::new(0x8C, 0x8C, 0x8C);
+pub(super) const GRID: Colour = Colour::new(0xDA, 0xDC, 0xE0);
+
+/// Colours of lines that matter: blue, bluish green, reddish purple and vermilion of
+/// Okabe and Ito (2002), the order chosen so that the first two differ most in grey.
+/// None of them carries a text.
+pub(super) const STRONG: [(Colour, Dash); 4] = [
+    (Colour::new(0x00, 0x72, 0xB2), Dash::Solid),
+    (Colour::new(0x00, 0x9E, 0x73), Dash::Dashed),
+    (Colour::new(0xCC, 0x79, 0xA7), Dash::DashDot),
+    (Colour::new(0xD5, 0x5E, 0x00), Dash::Dotted),
+];
+
+/// Lines of context are told apart by their labels and how they are broken.
+pub(super) const QUIET: [Dash; 4] = [Dash::Solid, Dash::Dashed, Dash::DashDot, Dash::Dotted];
+
+/// Type sizes in points.
+pub(super) const TITLE: f32 = 10.5;
+pub(super) const LABEL: f32 = 9.0;
+pub(super) const SMALL: f32 = 8.0;
+
+/// From baseline to baseline, in type sizes.
+pub(super) const LEADING: f32 = 1.25;
+
+/// A thin line in ink: outlines, ticks, leaders.
+pub(super) const HAIRLINE: Stroke = Stroke { colour: INK, width: 0.5, dash: Dash::Solid };
+
+/// A colour let through by white: 1 is the colour itself.
+pub(super) fn tint(colour: Colour, share: f32) -> Colour {
+    let part = |c: u8| (255.0 - (255.0 - f32::from(c)) * share.clamp(0.0, 1.0)).round() as u8;
+    Colour::new(part(colour.r), part(colour.g), part(colour.b))
+}
+
+/// A text colour that stands out from a ground by at least 4.5 : 1 (WCAG 2.1, 1.4.3).
+/// Black or white always does: the worse of the two ratios multiply to 21.
+pub(super) fn text_on(ground: Colour) -> Colour {
+    let enough = [INK, WHITE].into_iter().find(|text| text.contrast(ground) >= 4.5);
+    enough.unwrap_or(BLACK)
+}
