@@ -22,17 +22,10 @@ pub enum ProblemKind {
         name: String,
         why: Unread,
     },
-<<<<<<< HEAD
-    /// What the parser says, and whether the line starts with a tab.
-    NotYaml {
-        said: String,
-        tab: bool,
-=======
     /// What the parser says, and what it most likely means.
     NotYaml {
         said: String,
         slip: YamlSlip,
->>>>>>> lesson
     },
     SeveralDocuments,
     NotALesson,
@@ -59,31 +52,18 @@ pub enum ProblemKind {
         nearest: Option<String>,
         known: &'static [&'static str],
     },
-<<<<<<< HEAD
-    WrongForm {
-        wanted: Vec<Form>,
-        found: Form,
-=======
     /// `keys` are those of the mapping that is wanted, if it has keys of its own.
     WrongForm {
         key: String,
         wanted: Vec<Form>,
         found: Form,
         keys: &'static [&'static str],
->>>>>>> lesson
     },
     UnknownWord {
         word: String,
         nearest: Option<String>,
         known: &'static [&'static str],
     },
-<<<<<<< HEAD
-    Missing {
-        key: &'static str,
-    },
-    Empty {
-        key: String,
-=======
     /// In the part of this name, or in the lesson itself.
     Missing {
         key: &'static str,
@@ -92,7 +72,6 @@ pub enum ProblemKind {
     Empty {
         key: String,
         keys: &'static [&'static str],
->>>>>>> lesson
     },
 
     // A value alone.

@@ -32,11 +32,6 @@ pub(super) fn canvases(
         desk.fault(desk.tree.under(root, "canvases").unwrap_or(root), kind);
         return None;
     }
-<<<<<<< HEAD
-    let canvases: Vec<Option<Canvas>> =
-        entries.0.iter().map(|entry| canvas(desk, entry, entry.value.as_ref()?, shelf)).collect();
-=======
->>>>>>> lesson
     unused_layers(desk, raw, shelf);
     let canvases: Vec<Option<Canvas>> =
         entries.0.iter().map(|entry| canvas(desk, entry, entry.value.as_ref()?, shelf)).collect();

@@ -24,12 +24,9 @@ pub(super) fn of(kind: &MisreadKind) -> Words {
             let wrong = format!("the unit is missing: this should be {}", name(*wanted));
             let words = Words::new(wrong, "of what?");
             match wanted {
-<<<<<<< HEAD
-=======
                 Dimension::Amount => words.right(format!(
                     "for example {number} fl oz, {number} mL, {number} g or {number} pieces"
                 )),
->>>>>>> lesson
                 Dimension::Volume => {
                     words.right(format!("for example {number} mL or {number} fl oz"))
                 }

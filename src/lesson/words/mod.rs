@@ -217,11 +217,7 @@ fn of_form(kind: &ProblemKind) -> Words {
             "not known",
         )
         .choice(nearest.as_deref(), known.iter().copied(), "keys that belong here"),
-<<<<<<< HEAD
-        ProblemKind::WrongForm { wanted, found } => {
-=======
         ProblemKind::WrongForm { key, wanted, found, keys } => {
->>>>>>> lesson
             let wanted: Vec<&str> = wanted.iter().map(|form| form_word(*form)).collect();
             let wrong = format!("this should be {}", wanted.join(" or "));
             let words = Words::new(wrong, format!("this is {}", form_word(*found)));
@@ -232,22 +228,6 @@ fn of_form(kind: &ProblemKind) -> Words {
             "not known",
         )
         .choice(nearest.as_deref(), known.iter().copied(), "choices"),
-<<<<<<< HEAD
-        ProblemKind::Missing { key } => {
-            let words = Words::new(format!("\"{key}\" is missing"), "belongs in here");
-            match example(key) {
-                Some(example) => words.right(format!("for example {key}: {example}")),
-                None => words,
-            }
-        }
-        ProblemKind::Empty { key } => {
-            let words = Words::new(format!("nothing is written for \"{key}\""), "empty");
-            match (key.as_str(), example(key)) {
-                ("swatch", _) => words
-                    .right("a # starts a comment unless it stands in quotes: swatch: \"#1F5A7A\""),
-                (_, Some(example)) => words.right(format!("for example {key}: {example}")),
-                _ => words,
-=======
         ProblemKind::Missing { key, part } => {
             let words = match part {
                 Some(part) if part.starts_with("no. ") => Words::new(
@@ -268,7 +248,6 @@ fn of_form(kind: &ProblemKind) -> Words {
             if key == "swatch" {
                 return words
                     .right("a # starts a comment unless it is in quotes: swatch: \"#1F5A7A\"");
->>>>>>> lesson
             }
             example_or_keys(words, key, keys)
         }
