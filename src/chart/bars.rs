@@ -81,7 +81,7 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
     let marks = data.bars.iter().filter_map(|bar| bar.mark.as_ref()).map(size);
     let end = plot::end(sums.chain(marks), 1.02);
     // The last number of the axis is centred below it.
-    let inner = width - board.measure(AXIS, &plot::number(end.round())) / 2.0;
+    let inner = width - board.measure(AXIS, &plot::widest_number(end)) / 2.0;
 
     let mut rows = Vec::with_capacity(data.bars.len());
     let mut next = top;
