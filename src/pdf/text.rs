@@ -36,7 +36,7 @@ impl Pen<'_> {
         if run.glyphs.is_empty() {
             return;
         }
-        let baseline = self.from_bottom(run.origin.y);
+        let baseline = self.height_of(run.origin.y);
         let size = hundredths(run.size);
         let mut line = match self.line.take() {
             Some(line) if line.continues(run, size, baseline) => line,
