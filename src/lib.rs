@@ -7,6 +7,7 @@
 //! ```
 
 pub mod chart;
+pub mod cli;
 pub mod handout;
 pub mod ink;
 pub mod lesson;

@@ -1,1 +1,7 @@
-fn main() {}
+//! The command line of puddlebook.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    puddlebook::cli::run()
+}

@@ -1,6 +1,12 @@
+//! The one test binary: behaviour through the public interface, one file a subject.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod architecture;
 mod charts;
 mod faces;
 mod pdf;
 mod pdf_reader;
 mod pdf_sample;
 mod pdf_tags;
+mod quantity_read;
+mod quantity_units;

@@ -2,7 +2,7 @@
 //! coordinates in it. Every number is text already.
 
 use crate::ink::Colour;
-use crate::lesson::{Edition, Paper, Sign};
+pub use crate::lesson::{Edition, Paper, Sign};
 
 /// One handout.
 #[derive(Debug, Clone, PartialEq)]

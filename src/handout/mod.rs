@@ -1,5 +1,22 @@
 //! What each handout says.
+//!
+//! In: a plan and templates. Out: documents, that is words, tables and pictures
+//! without a coordinate. Numbers come from the plan and are formatted in
+//! `quantity::show`; words come from the templates. This room knows nothing of
+//! fonts, pages and PDF.
 
+mod context;
 mod document;
+mod markdown;
+mod order_csv;
+mod pictures;
+mod sheet;
+mod templates;
+mod words;
 
+pub use context::Context;
 pub use document::*;
+pub use order_csv::order_csv;
+pub use sheet::{Desk, Sheet};
+pub use templates::{TemplateFault, Templates};
+pub use words::Words;

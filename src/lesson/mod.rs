@@ -1,5 +1,35 @@
 //! The lesson file: read, checked, resolved.
+//!
+//! In: a lesson file and the data files that it names, or any text in their place.
+//! Out: a [`Lesson`] in which no invalid value can exist, or [`Faults`]: every problem
+//! at once, each with its place. This room knows nothing of the sums of the trade.
+//!
+//! Text grows to a tree of nodes that know where they stand (`grow`), the files are
+//! laid over each other (`merge`), nodes become the raw types that say which keys
+//! there are (`decode`, `field`, `raw`), and those are checked (`check`). Problems are
+//! values until `words` puts them into words and `render` shows the line.
 
+mod check;
+mod decode;
+mod defaults;
+mod desk;
+mod faults;
+mod field;
+mod grow;
+mod legible;
+mod limits;
+mod load;
+mod merge;
 mod model;
+mod problem;
+mod raw;
+mod render;
+mod source;
+mod tree;
+mod words;
 
+pub use faults::{Faults, Style};
+pub use load::{read, read_with};
 pub use model::*;
+pub use problem::{Form, Problem, ProblemKind, Sold, Sort};
+pub use source::{FileId, Place, SourceFile, Sources, Unread};

@@ -5,6 +5,7 @@
 use crate::quantity::{
     Currency, Date, Length, Mass, MassDensity, Money, Share, Spread, UnitSystem, Volume,
 };
+use serde::Deserialize;
 use std::num::NonZeroU32;
 use std::sync::Arc;
 
@@ -33,6 +34,8 @@ pub struct Lesson {
     pub cautions: Vec<Caution>,
     /// All known techniques, for tables and charts that compare them.
     pub techniques: Vec<Arc<Technique>>,
+    /// All known mixes, for tables.
+    pub mixes: Vec<Arc<Mix>>,
 }
 
 /// Title block of a lesson.
@@ -58,7 +61,8 @@ pub struct Print {
 }
 
 /// Paper formats.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Paper {
     /// 210 x 297 mm (ISO 216).
     A4,
@@ -67,11 +71,13 @@ pub enum Paper {
 }
 
 /// Size of the print.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Edition {
     /// Body text of 10.5 pt.
     Standard,
     /// Body text of 18 pt.
+    #[serde(rename = "large print")]
     LargePrint,
 }
 
@@ -136,7 +142,8 @@ pub enum Shape {
 }
 
 /// What happens to the edge of the canvas.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Edge {
     Painted,
     Bare,
@@ -177,7 +184,8 @@ pub struct Material {
 }
 
 /// Kinds of material.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum MaterialKind {
     Paint,
     Medium,
@@ -199,7 +207,8 @@ pub struct Mix {
 }
 
 /// How the parts of a mix are measured.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum PartsBy {
     Volume,
     Weight,
@@ -230,7 +239,8 @@ pub struct Drops {
 }
 
 /// How a mix runs off the stick.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Consistency {
     Thin,
     Medium,
@@ -328,20 +338,24 @@ pub struct SupplyRule {
 }
 
 /// What a supply is counted by.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Per {
     Student,
     /// Each canvas painted, demonstrations and spares included.
     Canvas,
     /// Each cup of mixed colour that stands on a table.
+    #[serde(rename = "colour cup")]
     ColourCup,
     Table,
     Class,
 }
 
 /// What is left of a supply after the class.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Life {
+    #[serde(rename = "used up")]
     UsedUp,
     Washable,
 }
@@ -379,10 +393,13 @@ pub struct Stocked {
 }
 
 /// Something done in class that needs care.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Practice {
     Torch,
+    #[serde(rename = "heat gun")]
     HeatGun,
+    #[serde(rename = "hair dryer")]
     HairDryer,
     Alcohol,
     Silicone,
@@ -418,7 +435,8 @@ pub enum When {
 }
 
 /// The drawn sign beside a safety note.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Sign {
     /// A triangle: flame.
     Flame,
@@ -442,4 +460,43 @@ pub enum Sign {
     Drain,
     /// A disc: read the label.
     Label,
+}
+
+impl Sign {
+    /// All signs.
+    pub const ALL: [Self; 11] = [
+        Self::Flame,
+        Self::Heat,
+        Self::Shock,
+        Self::Slip,
+        Self::Harm,
+        Self::Gloves,
+        Self::Air,
+        Self::Mask,
+        Self::Adult,
+        Self::Drain,
+        Self::Label,
+    ];
+
+    /// The word for it in data files and templates.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Flame => "flame",
+            Self::Heat => "heat",
+            Self::Shock => "shock",
+            Self::Slip => "slip",
+            Self::Harm => "harm",
+            Self::Gloves => "gloves",
+            Self::Air => "air",
+            Self::Mask => "mask",
+            Self::Adult => "adult",
+            Self::Drain => "drain",
+            Self::Label => "label",
+        }
+    }
+
+    /// The sign of that word.
+    pub fn from_word(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|sign| sign.word() == word)
+    }
 }

@@ -1,5 +1,88 @@
 //! Typesetting: a document becomes pages.
+//!
+//! Stages: `block` and `table` set blocks as strips (through `inline`, which breaks
+//! paragraphs into lines), `paginate` puts strips on pages, `furniture` adds header
+//! and footer. `style` holds the visual system. In: a document and the faces. Out:
+//! marks in their places, with structure. Must not know: what the text means, PDF.
 
+mod block;
+mod desk;
+mod draw;
+mod furniture;
+mod galley;
+mod inline;
 mod model;
+mod paginate;
+mod strip;
+pub mod style;
+mod table;
+mod tree;
+
+use std::collections::HashMap;
 
 pub use model::{Bookmark, Link, LinkTarget, Mark, Page, Pages, Role, Tag, TagId, TagKind};
+
+use crate::handout::Document;
+use crate::ink::Faces;
+use desk::Desk;
+use inline::{Division, Findings};
+use paginate::Numbers;
+use style::Style;
+use tree::Tree;
+
+/// Page numbers in the text may move the text and so the pages; it settles at once
+/// as a rule, and is left as it is after so many rounds.
+const ROUNDS: usize = 4;
+
+/// Lays a document out on pages.
+///
+/// Everything can be laid out: a word wider than its column is broken, a box higher
+/// than a page is divided, a character that no face has is replaced by a square and
+/// named in [`Pages::missing`].
+pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
+    let style = Style::new(document.form, document.paper, document.edition);
+    let (height, grid, top) = (style.frame.height, style.grid(), style.frame.top);
+    let mut numbers = HashMap::new();
+    let mut round = 1;
+    loop {
+        let mut desk = Desk {
+            style: &style,
+            faces,
+            tree: Tree::new(),
+            findings: Findings::default(),
+            numbers: &numbers,
+            division: division(&document.language),
+        };
+        let strips = desk.document(&document.blocks);
+        let (tree, mut findings) = (desk.tree, desk.findings);
+        let plan = paginate::plan(&strips, height, grid);
+        let placed = paginate::place(&strips, &plan, height, grid);
+        let places = Numbers::of(&strips, &placed, top);
+        let found = places.numbers();
+        if round < ROUNDS && findings.page_numbers > 0 && found != numbers {
+            round += 1;
+            numbers = found;
+            continue;
+        }
+        let (mut pages, outline) = paginate::press(strips, &placed, &places, faces, top);
+        furniture::add(&mut pages, document, &style, faces, &mut findings);
+        return Pages {
+            title: document.title.clone(),
+            author: document.author.clone(),
+            language: document.language.clone(),
+            date: document.date.clone(),
+            size: style.frame.paper,
+            pages,
+            outline,
+            tags: tree.finish(),
+            missing: findings.missing,
+        };
+    }
+}
+
+fn division(language: &str) -> Division {
+    match language.split('-').next() {
+        Some("en") => Division::English,
+        _ => Division::Never,
+    }
+}

@@ -1,5 +1,6 @@
 //! The plan: every number of a class as a plain value. No text for people.
 
+use super::Formula;
 use crate::lesson::{Amount, CanvasLayer, Caution, Colour, Finish, Lesson, Life, Material, Mix};
 use crate::quantity::{Area, Length, Mass, MassDensity, Money, Share, Spread, Volume};
 use std::sync::Arc;
@@ -40,7 +41,7 @@ pub struct Heads {
 impl Heads {
     /// Sets of canvases to mix for.
     pub fn sets(&self) -> u32 {
-        self.students + self.demonstrations + self.spares
+        self.students.saturating_add(self.demonstrations).saturating_add(self.spares)
     }
 }
 
@@ -153,6 +154,9 @@ pub struct Order {
     /// Materials first (paints, media, additives, varnishes), then supplies.
     pub lines: Vec<OrderLine>,
     pub total: Money,
+    /// Items whose search for the least cost was cut off: enough is bought, but perhaps
+    /// not at least cost. Empty in all but freak price lists.
+    pub unproven: Vec<String>,
 }
 
 /// One item of the order.
@@ -216,28 +220,32 @@ pub struct WorkedExample {
 #[derive(Debug, Clone)]
 pub struct Step {
     pub what: StepKind,
+    /// How `gives` follows from `from`.
+    pub formula: Formula,
     /// In the order of the formula.
     pub from: Vec<Figure>,
     pub gives: Figure,
 }
 
-/// What a step works out. The formula belongs to the kind; operands come in the
-/// order given here.
+/// What a step works out, from operands in the order given here.
 #[derive(Debug, Clone, PartialEq)]
 pub enum StepKind {
-    /// width x height; or the formula of the shape.
+    /// Rectangle: width x height. Round: pi x half x half. Oval: pi x half width x half
+    /// height. Polygon: sides x side x distance from the centre to a side / 2.
     Face,
-    /// perimeter of the face.
+    /// Rectangle: 2 x (width + height). Round: pi x diameter. Oval: pi x (half width +
+    /// half height) x factor of its proportions. Polygon: sides x side. Left out, with
+    /// the edge area, when the edge stays bare.
     Perimeter,
     /// perimeter x depth.
     EdgeArea,
-    /// face + edge.
+    /// face + edge (zero when it stays bare).
     PaintedArea,
     /// painted / area that one unit of paint covers.
     LayerPaint { layer: String },
     /// layer paint x share.
     ColourPaint { layer: String, colour: String },
-    /// colour paint + cup loss, rounded up to the step.
+    /// colour paint + cup loss, rounded up to whole steps; the step is the third operand.
     ColourBatch { layer: String, colour: String },
     /// batch x density.
     ColourMass { layer: String, colour: String },
@@ -251,6 +259,16 @@ pub struct Figure {
     pub shown: f64,
     pub decimals: u8,
     pub unit: FigureUnit,
+}
+
+impl Figure {
+    /// Whether a pocket calculator that shows `result` agrees with this figure: within
+    /// half a unit of its last digit.
+    pub fn agrees_with(&self, result: f64) -> bool {
+        let half = 0.5 * 10_f64.powi(-i32::from(self.decimals));
+        // Binary arithmetic may miss an exact half by a hair.
+        (result - self.shown).abs() <= half + result.abs() * 1e-12
+    }
 }
 
 /// Units of worked examples.

@@ -5,16 +5,20 @@
 //! nothing of lessons, paint or paper. Amounts are kept at full precision and
 //! rounded in one place only, [`show`].
 
+mod misread;
 mod money;
+pub mod nearest;
 mod number;
 pub mod read;
 mod share;
 pub mod show;
 mod spread;
+mod unit;
 pub mod units;
 
 pub use iso_currency::Currency;
 pub use jiff::civil::Date;
+pub use misread::{Dimension, Misread, MisreadKind};
 pub use money::Money;
 pub use rust_decimal::Decimal;
 pub use share::Share;
@@ -23,7 +27,7 @@ pub use uom::si::f64::{Area, Length, Mass, MassDensity, Volume};
 
 /// Which family of units comes first on the paper; the other follows in brackets
 /// where a student may need it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum UnitSystem {
     /// Inches, US fluid ounces; grams on the scale all the same.

@@ -5,6 +5,8 @@ use rust_decimal::Decimal;
 pub struct Share(Decimal);
 
 impl Share {
+    /// No part at all.
+    pub const NOTHING: Self = Self(Decimal::ZERO);
     /// The whole.
     pub const WHOLE: Self = Self(Decimal::ONE);
 

@@ -1,1 +1,284 @@
-//! Quantities as people read them.
+//! Quantities as people read them, and the one place where they are rounded for
+//! the page.
+//!
+//! Between a number and its unit stands a narrow no-break space, so that no line
+//! ends between them. The words around numbers belong to the templates; unit
+//! symbols are those of SI and of NIST Handbook 44.
+
+use super::units::{
+    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_us_fl_oz,
+    us_fl_oz,
+};
+use super::{Area, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem, Volume};
+
+/// Between number and unit.
+const THIN: char = '\u{202F}';
+/// Inside a unit of two words.
+const NBSP: char = '\u{00A0}';
+/// Finest tape-measure fraction that is printed.
+const SIXTEENTHS: i64 = 16;
+/// How near a length must be to a sixteenth of an inch to be printed as one.
+const FRACTION_TOLERANCE_IN: f64 = 0.002;
+
+/// Turns quantities into text in the units of a lesson.
+#[derive(Debug, Clone, Copy)]
+pub struct Show {
+    units: UnitSystem,
+    currency: Currency,
+}
+
+impl Show {
+    /// For these units first and this currency.
+    pub fn new(units: UnitSystem, currency: Currency) -> Self {
+        Self { units, currency }
+    }
+
+    /// Which units come first.
+    pub fn units(&self) -> UnitSystem {
+        self.units
+    }
+
+    /// `4.8 fl oz` or `142 mL`.
+    pub fn volume(&self, volume: Volume) -> String {
+        self.volume_in(self.units, volume)
+    }
+
+    /// `4.8 fl oz (142 mL)` or the reverse.
+    pub fn volume_both(&self, volume: Volume) -> String {
+        format!("{} ({})", self.volume(volume), self.volume_in(self.other(), volume))
+    }
+
+    /// A volume in the units named.
+    pub fn volume_in(&self, units: UnitSystem, volume: Volume) -> String {
+        match units {
+            UnitSystem::Us => with_unit(&by_size(in_us_fl_oz(volume), 2), &format!("fl{NBSP}oz")),
+            UnitSystem::Metric => {
+                let ml = in_ml(volume);
+                if ml >= 9_999.5 {
+                    with_unit(&by_size(ml / 1000.0, 1), "L")
+                } else {
+                    with_unit(&by_size(ml, 1), "mL")
+                }
+            }
+        }
+    }
+
+    /// The number of a volume in the unit of [`Show::volume_unit`], for charts.
+    pub fn volume_number(&self, volume: Volume) -> f64 {
+        match self.units {
+            UnitSystem::Us => in_us_fl_oz(volume),
+            UnitSystem::Metric => in_ml(volume),
+        }
+    }
+
+    /// `fl oz` or `mL`.
+    pub fn volume_unit(&self) -> &'static str {
+        match self.units {
+            UnitSystem::Us => "fl oz",
+            UnitSystem::Metric => "mL",
+        }
+    }
+
+    /// `120 in²` or `774 cm²`.
+    pub fn area(&self, area: Area) -> String {
+        with_unit(&by_size(self.area_number(area), 1), self.area_unit())
+    }
+
+    /// The number of an area in the unit of [`Show::area_unit`], for charts.
+    pub fn area_number(&self, area: Area) -> f64 {
+        match self.units {
+            UnitSystem::Us => in_square_inch(area),
+            UnitSystem::Metric => in_square_cm(area),
+        }
+    }
+
+    /// `in²` or `cm²`.
+    pub fn area_unit(&self) -> &'static str {
+        match self.units {
+            UnitSystem::Us => "in²",
+            UnitSystem::Metric => "cm²",
+        }
+    }
+
+    /// A length as it is read off a tape: `10½ in`, `30.5 cm`.
+    pub fn length(&self, length: Length) -> String {
+        match self.units {
+            UnitSystem::Us => with_unit(&tape(in_inch(length)), "in"),
+            UnitSystem::Metric => with_unit(&trimmed(in_mm(length) / 10.0, 1), "cm"),
+        }
+    }
+
+    /// The number of a length without its unit, as [`Show::length`] prints it.
+    pub fn length_figure(&self, length: Length) -> String {
+        match self.units {
+            UnitSystem::Us => tape(in_inch(length)),
+            UnitSystem::Metric => trimmed(in_mm(length) / 10.0, 1),
+        }
+    }
+
+    /// `in` or `cm`.
+    pub fn length_unit(&self) -> &'static str {
+        match self.units {
+            UnitSystem::Us => "in",
+            UnitSystem::Metric => "cm",
+        }
+    }
+
+    /// Wet film, always in millimetres: `1.83 mm`.
+    pub fn film(&self, film: Length) -> String {
+        with_unit(&format!("{:.2}", in_mm(film)), "mm")
+    }
+
+    /// The area that so much paint covers in a film: `25 in²` for a fluid ounce. Area
+    /// per volume is the reciprocal of the film.
+    pub fn covered(&self, paint: Volume, film: Length) -> String {
+        if film <= Length::default() {
+            return "–".to_string();
+        }
+        let area = self.area_number(paint / film);
+        let decimals = if area < 10.0 { 2 } else { 1 };
+        with_unit(&by_size(area, decimals), self.area_unit())
+    }
+
+    /// Grams, on either side of the sea: that is what the scale shows.
+    pub fn mass(&self, mass: Mass) -> String {
+        let grams = in_gram(mass);
+        if grams >= 9_999.5 {
+            with_unit(&by_size(grams / 1000.0, 2), "kg")
+        } else {
+            with_unit(&by_size(grams, 1), "g")
+        }
+    }
+
+    /// What one unit of volume weighs: `33.1 g` (a fluid ounce) or `1.12 g` (a
+    /// millilitre).
+    pub fn density(&self, density: MassDensity) -> String {
+        match self.units {
+            UnitSystem::Us => with_unit(&trimmed(in_gram(density * us_fl_oz(1.0)), 1), "g"),
+            UnitSystem::Metric => with_unit(&format!("{:.2}", in_g_per_ml(density)), "g"),
+        }
+    }
+
+    /// `40 %`.
+    pub fn share(&self, share: Share) -> String {
+        with_unit(&share.percent().round_dp(2).normalize().to_string(), "%")
+    }
+
+    /// A ratio in whole percent.
+    pub fn percent(&self, ratio: f64) -> String {
+        with_unit(&format!("{:.0}", ratio * 100.0), "%")
+    }
+
+    /// `$6.49`; the currency's code where its sign is letters or is missing. The
+    /// number of decimals is the currency's own (ISO 4217).
+    pub fn money(&self, money: Money) -> String {
+        let decimals = u32::from(self.currency.exponent().unwrap_or(2));
+        let amount = format!("{:.*}", decimals as usize, money.amount().round_dp(decimals));
+        let sign = self.currency.symbol().to_string();
+        if sign.is_empty() || sign.chars().any(char::is_alphanumeric) {
+            format!("{}{NBSP}{amount}", self.currency.code())
+        } else {
+            format!("{sign}{amount}")
+        }
+    }
+
+    fn other(&self) -> UnitSystem {
+        match self.units {
+            UnitSystem::Us => UnitSystem::Metric,
+            UnitSystem::Metric => UnitSystem::Us,
+        }
+    }
+}
+
+/// A number and its unit, kept on one line.
+pub fn with_unit(number: &str, unit: &str) -> String {
+    format!("{number}{THIN}{unit}")
+}
+
+/// Exactly `decimals` places.
+pub fn fixed(value: f64, decimals: usize) -> String {
+    format!("{value:.decimals$}").replace('-', "\u{2212}")
+}
+
+/// Up to `decimals` places below 10, one fewer from 10, two fewer from 100; no
+/// trailing zeros.
+pub fn by_size(value: f64, decimals: usize) -> String {
+    let fewer = match value.abs() {
+        v if v >= 99.95 => 2,
+        v if v >= 9.995 => 1,
+        _ => 0,
+    };
+    trimmed(value, decimals.saturating_sub(fewer))
+}
+
+/// Rounded to `decimals` places, without trailing zeros.
+pub fn trimmed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    let text = match text.contains('.') {
+        true => text.trim_end_matches('0').trim_end_matches('.'),
+        false => text.as_str(),
+    };
+    match text {
+        "-0" => "0".to_string(),
+        _ => text.replace('-', "\u{2212}"),
+    }
+}
+
+/// Inches as on a tape measure: whole number and fraction down to a sixteenth,
+/// decimals where no sixteenth is near.
+fn tape(inches: f64) -> String {
+    let sixteenths = (inches * SIXTEENTHS as f64).round();
+    if (inches - sixteenths / SIXTEENTHS as f64).abs() > FRACTION_TOLERANCE_IN {
+        return trimmed(inches, 2);
+    }
+    let sixteenths = sixteenths as i64;
+    let (whole, rest) = (sixteenths / SIXTEENTHS, sixteenths % SIXTEENTHS);
+    let fraction = match rest {
+        0 => return whole.to_string(),
+        2 => "⅛".to_string(),
+        4 => "¼".to_string(),
+        6 => "⅜".to_string(),
+        8 => "½".to_string(),
+        10 => "⅝".to_string(),
+        12 => "¾".to_string(),
+        14 => "⅞".to_string(),
+        odd => format!("{odd}\u{2044}{SIXTEENTHS}"),
+    };
+    match (whole, rest % 2) {
+        (0, _) => fraction,
+        (_, 0) => format!("{whole}{fraction}"),
+        _ => format!("{whole}{THIN}{fraction}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::units::{inch, ml, us_fl_oz};
+
+    fn us() -> Show {
+        Show::new(UnitSystem::Us, Currency::USD)
+    }
+
+    #[test]
+    fn amounts_read_as_people_say_them() {
+        assert_eq!(us().volume(us_fl_oz(4.8)), "4.8\u{202F}fl\u{a0}oz");
+        assert_eq!(us().volume_both(us_fl_oz(5.25)), "5.25\u{202F}fl\u{a0}oz (155\u{202F}mL)");
+        assert_eq!(us().length(inch(10.5)), "10½\u{202F}in");
+        assert_eq!(us().length(inch(0.1875)), "3⁄16\u{202F}in");
+        assert_eq!(us().length(inch(9.84)), "9.84\u{202F}in");
+        let rule = us_fl_oz(1.0) / crate::quantity::units::square_inch(25.0);
+        assert_eq!(us().covered(us_fl_oz(1.0), rule), "25\u{202F}in²");
+        let metric = Show::new(UnitSystem::Metric, Currency::EUR);
+        assert_eq!(metric.volume(ml(142.4)), "142\u{202F}mL");
+        assert_eq!(metric.length(inch(12.0)), "30.5\u{202F}cm");
+    }
+
+    #[test]
+    fn money_has_the_decimals_of_its_currency() {
+        let price = Money::new(rust_decimal::Decimal::new(6490, 3));
+        assert_eq!(us().money(price), "$6.49");
+        let yen = Show::new(UnitSystem::Metric, Currency::JPY);
+        assert_eq!(yen.money(Money::new(rust_decimal::Decimal::from(800))), "¥800");
+    }
+}

@@ -40,6 +40,11 @@ pub fn square_inch(value: f64) -> Area {
     Area::new::<area::square_meter>(value * INCH_M * INCH_M)
 }
 
+/// Square centimetres.
+pub fn square_cm(value: f64) -> Area {
+    Area::new::<area::square_centimeter>(value)
+}
+
 /// In millimetres.
 pub fn in_mm(length: Length) -> f64 {
     length.get::<length::millimeter>()

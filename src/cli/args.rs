@@ -1,0 +1,135 @@
+//! What can be asked for.
+
+use crate::handout::Sheet;
+use crate::lesson::{Edition, Lesson, Paper};
+use crate::quantity::UnitSystem;
+use clap::builder::PossibleValue;
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use std::path::PathBuf;
+
+/// From a lesson file to a supply order, mixing cards, worksheets and a beginner’s
+/// guide for acrylic paint pouring.
+#[derive(Debug, Parser)]
+#[command(version, about, max_term_width = 90, after_help = EXIT_CODES)]
+pub(super) struct Arguments {
+    #[command(subcommand)]
+    pub(super) command: Command,
+}
+
+const EXIT_CODES: &str = "Exit codes: 0 done, 1 a lesson or template is wrong, 2 wrong use, \
+                          3 could not read or write.";
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    /// Make the handouts of one or more lessons
+    #[command(
+        after_help = "Example: puddlebook make lessons/boathouse-evening.yaml --only order,cards"
+    )]
+    Make(Make),
+    /// Show the numbers of a lesson
+    #[command(after_help = "Example: puddlebook plan lessons/boathouse-evening.yaml --json")]
+    Plan(Plan),
+    /// Say whether lessons are right, and what is wrong with them
+    #[command(after_help = "Example: puddlebook check lessons/*.yaml")]
+    Check(Check),
+}
+
+/// Arguments of `make`.
+#[derive(Debug, Args)]
+pub(super) struct Make {
+    /// Lesson files
+    #[arg(required = true, value_name = "LESSON")]
+    pub(super) lessons: Vec<PathBuf>,
+    /// Folder for the handouts; each lesson gets a folder of its own in it
+    #[arg(long, value_name = "DIR", default_value = "handouts")]
+    pub(super) out: PathBuf,
+    /// Make only these handouts
+    #[arg(long, value_name = "KIND,…", value_delimiter = ',')]
+    pub(super) only: Vec<Sheet>,
+    #[command(flatten)]
+    pub(super) print: Print,
+    /// Folder with templates that replace the built-in ones of the same name
+    #[arg(long, value_name = "DIR")]
+    pub(super) templates: Option<PathBuf>,
+}
+
+/// Arguments of `plan`.
+#[derive(Debug, Args)]
+pub(super) struct Plan {
+    /// Lesson file
+    pub(super) lesson: PathBuf,
+    /// Print every figure as JSON
+    #[arg(long)]
+    pub(super) json: bool,
+    /// Show amounts in these units first
+    #[arg(long, value_enum)]
+    pub(super) units: Option<UnitSystem>,
+}
+
+/// Arguments of `check`.
+#[derive(Debug, Args)]
+pub(super) struct Check {
+    /// Lesson files
+    #[arg(required = true, value_name = "LESSON")]
+    pub(super) lessons: Vec<PathBuf>,
+}
+
+/// Choices that the command line makes instead of the lesson.
+#[derive(Debug, Args)]
+pub(super) struct Print {
+    /// Paper to print on
+    #[arg(long, value_enum)]
+    paper: Option<Paper>,
+    /// Show amounts in these units first
+    #[arg(long, value_enum)]
+    units: Option<UnitSystem>,
+    /// Set everything in 18 point type
+    #[arg(long)]
+    large_print: bool,
+}
+
+impl Print {
+    /// Lays the choices over those of the lesson.
+    pub(super) fn apply(&self, lesson: &mut Lesson) {
+        let print = &mut lesson.print;
+        print.paper = self.paper.unwrap_or(print.paper);
+        print.units = self.units.unwrap_or(print.units);
+        if self.large_print {
+            print.edition = Edition::LargePrint;
+        }
+    }
+}
+
+impl ValueEnum for Sheet {
+    fn value_variants<'a>() -> &'a [Self] {
+        &Self::ALL
+    }
+    fn to_possible_value(&self) -> Option<PossibleValue> {
+        Some(PossibleValue::new(self.word()))
+    }
+}
+
+impl ValueEnum for Paper {
+    fn value_variants<'a>() -> &'a [Self] {
+        &[Self::A4, Self::Letter]
+    }
+    fn to_possible_value(&self) -> Option<PossibleValue> {
+        Some(PossibleValue::new(match self {
+            Self::A4 => "a4",
+            Self::Letter => "letter",
+        }))
+    }
+}
+
+impl ValueEnum for UnitSystem {
+    fn value_variants<'a>() -> &'a [Self] {
+        &[Self::Us, Self::Metric]
+    }
+    fn to_possible_value(&self) -> Option<PossibleValue> {
+        Some(PossibleValue::new(match self {
+            Self::Us => "us",
+            Self::Metric => "metric",
+        }))
+    }
+}

@@ -1,0 +1,13 @@
+//! `check`: what is wrong with lessons, and nothing else.
+
+use super::args;
+use super::failure::Failure;
+use super::lessons::read_all;
+use anstream::println;
+
+pub(super) fn check(arguments: &args::Check) -> Result<(), Failure> {
+    for (path, lesson) in read_all(&arguments.lessons)? {
+        println!("{}: right ({})", path.display(), lesson.heading.title);
+    }
+    Ok(())
+}

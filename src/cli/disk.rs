@@ -1,0 +1,61 @@
+//! The only place that touches the disk, besides the reading of lessons.
+
+use super::failure::Failure;
+use std::collections::BTreeMap;
+use std::fs;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+/// Largest template that is read, in bytes.
+const MAX_TEMPLATE_BYTES: u64 = 1 << 20;
+
+/// Writes all files, each to a temporary file beside its place first, so that no
+/// reader ever sees half of one.
+pub(super) fn write_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
+    let mut ready = Vec::with_capacity(files.len());
+    for (path, bytes) in files {
+        let failed = |error| Failure::write(path, error);
+        let folder = path.parent().unwrap_or(Path::new("."));
+        fs::create_dir_all(folder).map_err(failed)?;
+        let mut file = unfinished().tempfile_in(folder).map_err(failed)?;
+        file.write_all(bytes).map_err(failed)?;
+        ready.push((path, file));
+    }
+    for (path, file) in ready {
+        file.persist(path).map_err(|error| Failure::write(path, error.error))?;
+    }
+    Ok(())
+}
+
+/// A temporary file that gets the rights of any new file: a handout is not private.
+fn unfinished() -> tempfile::Builder<'static, 'static> {
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(".puddlebook-");
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        // The umask of the user takes away from it.
+        builder.permissions(fs::Permissions::from_mode(0o666));
+    }
+    builder
+}
+
+/// The templates in a folder, by file name; subfolders stay closed.
+pub(super) fn read_templates(folder: &Path) -> Result<BTreeMap<String, String>, Failure> {
+    let failed = |error| Failure::read(folder, error);
+    let mut templates = BTreeMap::new();
+    for entry in fs::read_dir(folder).map_err(failed)? {
+        let path = entry.map_err(failed)?.path();
+        let known = path.extension().is_some_and(|end| end == "md" || end == "yaml");
+        let Some(name) = path.file_name().and_then(|name| name.to_str()).filter(|_| known) else {
+            continue;
+        };
+        let failed = |error| Failure::read(&path, error);
+        let size = fs::metadata(&path).map_err(failed)?.len();
+        if size > MAX_TEMPLATE_BYTES {
+            return Err(Failure::too_large(&path, MAX_TEMPLATE_BYTES));
+        }
+        templates.insert(name.to_string(), fs::read_to_string(&path).map_err(failed)?);
+    }
+    Ok(templates)
+}

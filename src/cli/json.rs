@@ -1,0 +1,177 @@
+//! The plan as JSON: every figure at full precision, with its unit in the key.
+//!
+//! Lengths are in millimetres (`_mm`), areas in square centimetres (`_cm2`), volumes
+//! in millilitres (`_ml`), masses in grams (`_g`), densities in grams per millilitre;
+//! money is text in the currency of the lesson, so that no reader rounds it.
+
+use crate::lesson::{Amount, Life};
+use crate::plan::{
+    Batch, CanvasPlan, CupPlan, FinishPlan, LayerPlan, OrderItem, OrderLine, Plan, Poured, Purchase,
+};
+use crate::quantity::units::{in_g_per_ml, in_gram, in_ml, in_mm, in_square_cm};
+use crate::quantity::{Length, Spread, Volume};
+use serde_json::{Value, json};
+
+/// The whole plan, indented.
+pub(super) fn json(plan: &Plan) -> String {
+    let heading = &plan.lesson.heading;
+    let value = json!({
+        "title": heading.title,
+        "date": heading.date.map(|date| date.to_string()),
+        "currency": plan.lesson.print.currency.code(),
+        "class": {
+            "students": plan.heads.students,
+            "demonstrations": plan.heads.demonstrations,
+            "spares": plan.heads.spares,
+            "sets": plan.heads.sets(),
+            "tables": plan.heads.tables,
+        },
+        "paint": {
+            "student_ml": volumes(plan.student_paint),
+            "class_ml": volumes(plan.class_paint),
+        },
+        "canvases": plan.canvases.iter().map(canvas).collect::<Vec<_>>(),
+        "mixing": plan.mixing.iter().map(batch).collect::<Vec<_>>(),
+        "finishing": plan.finishing.iter().map(|need| json!({
+            "material": need.material.name,
+            "volume_ml": in_ml(need.volume),
+            "mass_g": in_gram(need.mass),
+        })).collect::<Vec<_>>(),
+        "supplies": plan.supplies.iter().map(|need| json!({
+            "item": need.item,
+            "pieces": need.pieces,
+            "washable": need.life == Life::Washable,
+        })).collect::<Vec<_>>(),
+        "order": {
+            "lines": plan.order.lines.iter().map(line).collect::<Vec<_>>(),
+            "total": plan.order.total.amount().to_string(),
+        },
+        "cost": {
+            "order": plan.cost.order.amount().to_string(),
+            "used": plan.cost.used.amount().to_string(),
+            "per_student": plan.cost.per_student.amount().to_string(),
+            "unpriced": plan.cost.unpriced,
+        },
+        "cautions": plan.cautions.iter().map(|caution| &caution.name).collect::<Vec<_>>(),
+    });
+    format!("{value:#}")
+}
+
+fn volumes(volume: Spread<Volume>) -> Value {
+    json!({
+        "low": in_ml(volume.low()),
+        "typical": in_ml(volume.typical()),
+        "high": in_ml(volume.high()),
+    })
+}
+
+fn films(film: Spread<Length>) -> Value {
+    json!({
+        "low": in_mm(film.low()),
+        "typical": in_mm(film.typical()),
+        "high": in_mm(film.high()),
+    })
+}
+
+fn canvas(canvas: &CanvasPlan) -> Value {
+    json!({
+        "name": canvas.name,
+        "face_cm2": in_square_cm(canvas.areas.face),
+        "perimeter_mm": in_mm(canvas.areas.perimeter),
+        "edge_cm2": in_square_cm(canvas.areas.edge),
+        "painted_cm2": in_square_cm(canvas.areas.painted),
+        "paint_ml": volumes(canvas.paint),
+        "to_mix_ml": in_ml(canvas.to_mix),
+        "layers": canvas.layers.iter().map(layer).collect::<Vec<_>>(),
+        "finishes": canvas.finishes.iter().map(finish).collect::<Vec<_>>(),
+    })
+}
+
+fn layer(layer: &LayerPlan) -> Value {
+    json!({
+        "name": layer.name,
+        "mix": layer.layer.mix.name,
+        "consistency": layer.layer.mix.consistency.word(),
+        "film_mm": films(layer.film),
+        "paint_ml": volumes(layer.paint),
+        "cups": layer.cups.iter().map(cup).collect::<Vec<_>>(),
+    })
+}
+
+fn cup(cup: &CupPlan) -> Value {
+    json!({
+        "colour": cup.colour.name,
+        "share": cup.share.fraction().to_string(),
+        "paint_ml": in_ml(cup.paint),
+        "batch": batch(&cup.batch),
+    })
+}
+
+fn finish(plan: &FinishPlan) -> Value {
+    json!({
+        "name": plan.finish.name,
+        "material": plan.finish.material.name,
+        "coats": plan.finish.coats,
+        "after_days": plan.finish.after_days,
+        "paint_ml": volumes(plan.paint),
+    })
+}
+
+fn batch(batch: &Batch) -> Value {
+    json!({
+        "colour": batch.colour.name,
+        "mix": batch.mix.name,
+        "cups": batch.cups,
+        "need_ml": in_ml(batch.need),
+        "volume_ml": in_ml(batch.volume),
+        "mass_g": in_gram(batch.mass),
+        "density_g_per_ml": in_g_per_ml(batch.density),
+        "ingredients": batch.ingredients.iter().map(poured).collect::<Vec<_>>(),
+    })
+}
+
+fn poured(poured: &Poured) -> Value {
+    json!({
+        "material": poured.material.name,
+        "volume_ml": in_ml(poured.volume),
+        "mass_g": in_gram(poured.mass),
+        "reading_g": in_gram(poured.reading),
+        "drops": poured.drops,
+    })
+}
+
+fn line(line: &OrderLine) -> Value {
+    let purchase = match &line.purchase {
+        Purchase::Nothing => json!({ "kind": "nothing" }),
+        Purchase::NoPrice => json!({ "kind": "no price" }),
+        Purchase::Packs { packs, cost, left_over } => json!({
+            "kind": "packs",
+            "packs": packs.iter().map(|pack| json!({
+                "count": pack.count,
+                "size": amount(&pack.size),
+                "price": pack.price.amount().to_string(),
+            })).collect::<Vec<_>>(),
+            "cost": cost.amount().to_string(),
+            "left_over": amount(left_over),
+        }),
+    };
+    json!({
+        "item": line.item,
+        "kind": match &line.what {
+            OrderItem::Material(_) => "material",
+            OrderItem::Supply(_) => "supply",
+        },
+        "needed": amount(&line.needed),
+        "in_stock": amount(&line.in_stock),
+        "to_buy": amount(&line.to_buy),
+        "purchase": purchase,
+    })
+}
+
+fn amount(amount: &Amount) -> Value {
+    match amount {
+        Amount::Volume(volume) => json!({ "ml": in_ml(*volume) }),
+        Amount::Mass(mass) => json!({ "g": in_gram(*mass) }),
+        Amount::Pieces(pieces) => json!({ "pieces": pieces }),
+    }
+}

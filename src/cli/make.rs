@@ -1,0 +1,149 @@
+//! `make`: the handouts of lessons.
+
+use super::args;
+use super::disk::{read_templates, write_all};
+use super::failure::Failure;
+use super::lessons::{read_all, work_out};
+use crate::handout::{Desk, Sheet, Templates, order_csv};
+use crate::ink::Faces;
+use crate::lesson::Lesson;
+use crate::plan::Plan;
+use crate::quantity::show::Show;
+use anstream::{eprintln, println};
+use indicatif::{ProgressBar, ProgressStyle};
+use std::collections::{BTreeMap, BTreeSet};
+use std::io::IsTerminal;
+use std::path::{Path, PathBuf};
+
+/// A finished lesson: its plan and the files to write.
+struct Made {
+    plan: Plan,
+    files: Vec<(PathBuf, Vec<u8>)>,
+    /// Characters that the faces lack, by handout.
+    missing: Vec<(Sheet, Vec<char>)>,
+}
+
+pub(super) fn make(arguments: &args::Make) -> Result<(), Failure> {
+    let lessons = read_all(&arguments.lessons)?;
+    let templates = match &arguments.templates {
+        Some(folder) => read_templates(folder)?,
+        None => BTreeMap::new(),
+    };
+    let templates = Templates::new(&templates)?;
+    let sheets = sheets(&arguments.only);
+    let folders = folders(&lessons, &arguments.out)?;
+    let faces = Faces::new();
+    let progress = progress(lessons.len() * sheets.len());
+    let workshop =
+        Workshop { sheets: &sheets, templates: &templates, faces: &faces, progress: &progress };
+    let mut made = Vec::with_capacity(lessons.len());
+    for ((path, mut lesson), folder) in lessons.into_iter().zip(folders) {
+        arguments.print.apply(&mut lesson);
+        made.push(workshop.make(path, lesson, &folder)?);
+    }
+    progress.finish_and_clear();
+    for made in &made {
+        write_all(&made.files)?;
+        report(made);
+    }
+    Ok(())
+}
+
+/// The kinds asked for, each once; all of them when none is named.
+fn sheets(only: &[Sheet]) -> Vec<Sheet> {
+    Sheet::ALL.into_iter().filter(|sheet| only.is_empty() || only.contains(sheet)).collect()
+}
+
+/// A folder for each lesson; two lessons of one file name would overwrite each other.
+fn folders(lessons: &[(&Path, Lesson)], out: &Path) -> Result<Vec<PathBuf>, Failure> {
+    let mut taken = BTreeSet::new();
+    lessons
+        .iter()
+        .map(|(path, _)| {
+            let stem = path.file_stem().unwrap_or(path.as_os_str());
+            if taken.insert(stem.to_os_string()) {
+                Ok(out.join(stem))
+            } else {
+                Err(Failure::Wrong(format!(
+                    "error: two lessons are called {}; make them into different --out folders\n",
+                    stem.display()
+                )))
+            }
+        })
+        .collect()
+}
+
+/// What every lesson of a run is made with.
+struct Workshop<'a> {
+    sheets: &'a [Sheet],
+    templates: &'a Templates,
+    faces: &'a Faces,
+    progress: &'a ProgressBar,
+}
+
+impl Workshop<'_> {
+    fn make(&self, path: &Path, lesson: Lesson, folder: &Path) -> Result<Made, Failure> {
+        let plan = work_out(path, lesson)?;
+        let desk = Desk::new(&plan, self.templates)?;
+        let mut files = Vec::new();
+        let mut missing = Vec::new();
+        for &sheet in self.sheets {
+            self.progress.set_message(format!("{} {}", path.display(), sheet.word()));
+            let pages = crate::page::lay_out(&desk.write(sheet)?, self.faces);
+            let target = folder.join(format!("{}.pdf", sheet.word()));
+            let bytes = crate::pdf::write(&pages, self.faces)
+                .map_err(|error| Failure::Wrong(format!("error: {}: {error}", target.display())))?;
+            files.push((target, bytes));
+            if !pages.missing.is_empty() {
+                missing.push((sheet, pages.missing));
+            }
+            if sheet == Sheet::Order {
+                let target = folder.join("order.csv");
+                let table = order_csv(&plan, self.templates.words())
+                    .map_err(|error| Failure::write(&target, std::io::Error::other(error)))?;
+                files.push((target, table));
+            }
+            self.progress.inc(1);
+        }
+        drop(desk);
+        Ok(Made { plan, files, missing })
+    }
+}
+
+/// A bar on long work, for people only.
+fn progress(steps: usize) -> ProgressBar {
+    if !std::io::stderr().is_terminal() {
+        return ProgressBar::hidden();
+    }
+    let bar = ProgressBar::new(u64::try_from(steps).unwrap_or(u64::MAX));
+    if let Ok(style) = ProgressStyle::with_template("{bar:30} {pos} of {len}  {msg}") {
+        bar.set_style(style);
+    }
+    bar
+}
+
+/// The files, and the three numbers that a teacher wants first.
+fn report(made: &Made) {
+    let plan = &made.plan;
+    let print = plan.lesson.print;
+    let show = Show::new(print.units, print.currency);
+    println!("{}", plan.lesson.heading.title);
+    println!("  paint for each student  {}", show.volume_both(plan.student_paint.typical()));
+    println!("  paint to mix in all     {}", show.volume_both(plan.class_paint.typical()));
+    if plan.lesson.shop.is_some() {
+        println!("  to buy                  {}", show.money(plan.order.total));
+        println!("  cost of each student    {}", show.money(plan.cost.per_student));
+    }
+    for (path, _) in &made.files {
+        println!("  wrote {}", path.display());
+    }
+    for (sheet, characters) in &made.missing {
+        let names: Vec<String> =
+            characters.iter().map(|c| format!("{c} (U+{:04X})", u32::from(*c))).collect();
+        eprintln!(
+            "warning: the {} has characters that the type lacks, shown as a box: {}",
+            sheet.word(),
+            names.join(", ")
+        );
+    }
+}

@@ -1,0 +1,37 @@
+//! The command line: arguments, what is printed, what is written, exit codes.
+//!
+//! | code | meaning |
+//! | --- | --- |
+//! | 0 | done |
+//! | 1 | a lesson, a data file or a template is wrong |
+//! | 2 | the command was called wrongly |
+//! | 3 | something could not be read or written |
+
+mod args;
+mod check;
+mod disk;
+mod failure;
+mod json;
+mod lessons;
+mod make;
+mod plan;
+
+use args::{Arguments, Command};
+use clap::Parser;
+use std::process::ExitCode;
+
+/// Runs the program on its arguments.
+pub fn run() -> ExitCode {
+    let result = match Arguments::parse().command {
+        Command::Make(arguments) => make::make(&arguments),
+        Command::Plan(arguments) => plan::plan(&arguments),
+        Command::Check(arguments) => check::check(&arguments),
+    };
+    match result {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => {
+            failure.print();
+            failure.code()
+        }
+    }
+}

@@ -1,0 +1,123 @@
+//! `plan`: the numbers of a lesson on the terminal.
+
+use super::failure::Failure;
+use super::{args, json, lessons};
+use crate::handout::{Context, Templates};
+use anstream::println;
+use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
+use std::collections::BTreeMap;
+
+/// Widest table when the terminal does not say how wide it is.
+const WIDTH: u16 = 100;
+
+pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
+    let mut lesson = lessons::read(&arguments.lesson)?;
+    lesson.print.units = arguments.units.unwrap_or(lesson.print.units);
+    let plan = lessons::work_out(&arguments.lesson, lesson)?;
+    if arguments.json {
+        println!("{}", json::json(&plan));
+        return Ok(());
+    }
+    let templates = Templates::new(&BTreeMap::new())?;
+    let context = Context::of(&plan, templates.words());
+    println!("{}", context.title);
+    println!(
+        "{} students, {} demonstrations, {} spares: {} sets, {} tables",
+        context.students, context.demonstrations, context.spares, context.sets, context.tables
+    );
+    println!("\nWhat one canvas takes\n{}", canvases(&context));
+    println!("\nCups of one student\n{}", cups(&context));
+    println!("\nTo mix for the class\n{}", batches(&context));
+    println!("\nTo buy\n{}", order(&context));
+    println!("\npaint for each student  {}", context.student_paint);
+    println!("paint to mix in all     {}", context.class_paint);
+    if !context.order.total.is_empty() {
+        println!("to buy                  {}", context.order.total);
+        println!("cost of each student    {}", context.cost.per_student);
+    }
+    Ok(())
+}
+
+/// A table with the columns from `first_number` on to the right.
+fn table<const N: usize>(head: [&str; N], first_number: usize) -> Table {
+    let mut table = Table::new();
+    table
+        .load_style(presets::NOTHING)
+        .set_content_arrangement(ContentArrangement::Dynamic)
+        .set_width(WIDTH)
+        .set_header(head);
+    for column in table.column_iter_mut().skip(first_number) {
+        column.set_cell_alignment(CellAlignment::Right);
+    }
+    table
+}
+
+fn canvases(context: &Context) -> Table {
+    let head =
+        ["canvas", "size", "technique", "mix", "painted", "low", "typical", "high", "covers"];
+    let mut table = table(head, 4);
+    for canvas in &context.canvases {
+        table.add_row([
+            &canvas.name,
+            &canvas.size,
+            &canvas.technique,
+            &canvas.consistency,
+            &canvas.painted,
+            &canvas.paint_low,
+            &canvas.paint,
+            &canvas.paint_high,
+            &canvas.coverage,
+        ]);
+    }
+    table
+}
+
+fn cups(context: &Context) -> Table {
+    let mut table = table(["canvas", "layer", "colour", "share", "paint", "to mix", "weighs"], 3);
+    for canvas in &context.canvases {
+        for layer in &canvas.layers {
+            for cup in &layer.cups {
+                table.add_row([
+                    &canvas.name,
+                    &layer.name,
+                    &cup.colour,
+                    &cup.share,
+                    &cup.paint,
+                    &cup.batch_volume,
+                    &cup.batch_mass,
+                ]);
+            }
+        }
+    }
+    table
+}
+
+fn batches(context: &Context) -> Table {
+    let mut table = table(["colour", "mix", "cups", "to mix", "ingredient", "weighs", "scale"], 2);
+    for batch in &context.batches {
+        for (at, ingredient) in batch.ingredients.iter().enumerate() {
+            let head = [&batch.colour, &batch.mix, &batch.cups, &batch.volume];
+            let head = head.map(|text| if at == 0 { text.as_str() } else { "" });
+            let tail = [&ingredient.name, &ingredient.mass, &ingredient.reading];
+            table.add_row(head.into_iter().chain(tail.map(String::as_str)));
+        }
+    }
+    table
+}
+
+fn order(context: &Context) -> Table {
+    let head = ["item", "needed", "in stock", "to buy", "packs", "cost", "left over"];
+    let mut table = table(head, 1);
+    for line in &context.order.lines {
+        table.add_row([
+            &line.item,
+            &line.needed,
+            &line.in_stock,
+            &line.to_buy,
+            &line.packs,
+            &line.cost,
+            &line.left_over,
+        ]);
+    }
+    table
+}

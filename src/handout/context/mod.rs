@@ -1,0 +1,134 @@
+//! What templates can say: the plan as formatted text.
+//!
+//! In: a plan and the words of a language. Out: plain values for Tera. Every
+//! number is already text; templates calculate nothing.
+
+mod batch;
+mod canvas;
+mod caution;
+mod order;
+mod step;
+mod technique;
+
+use super::words::{Words, fill};
+use crate::plan::Plan;
+use crate::quantity::show::Show;
+use crate::quantity::{Date, UnitSystem};
+use serde::Serialize;
+
+pub use batch::BatchText;
+pub(super) use batch::consistency;
+pub use canvas::CanvasText;
+pub(super) use canvas::{shape_word, size};
+pub use caution::CautionText;
+pub(super) use order::amount;
+pub use order::{CostText, OrderText, SupplyText};
+pub use technique::{ColourText, MixText, TechniqueText};
+
+/// Everything that every template may name.
+#[derive(Debug, Clone, Serialize)]
+pub struct Context {
+    pub title: String,
+    pub subtitle: String,
+    pub teacher: String,
+    pub place: String,
+    pub date: String,
+    pub note: String,
+    pub units: UnitSystem,
+    pub students: String,
+    pub sets: String,
+    pub demonstrations: String,
+    pub spares: String,
+    pub tables: String,
+    pub youngest_age: String,
+    pub rule: RuleText,
+    pub student_paint: String,
+    pub class_paint: String,
+    pub canvases: Vec<CanvasText>,
+    pub techniques: Vec<TechniqueText>,
+    pub mixes: Vec<MixText>,
+    pub colours: Vec<ColourText>,
+    pub batches: Vec<BatchText>,
+    pub order: OrderText,
+    pub supplies: Vec<SupplyText>,
+    pub cost: CostText,
+    pub cautions: Vec<CautionText>,
+    pub all_cautions: Vec<CautionText>,
+}
+
+/// The trade's rule of thumb in the units of the lesson.
+#[derive(Debug, Clone, Serialize)]
+pub struct RuleText {
+    pub area: String,
+    pub paint: String,
+    pub film: String,
+}
+
+impl Context {
+    /// The plan as text.
+    pub fn of(plan: &Plan, words: &Words) -> Self {
+        let print = &plan.lesson.print;
+        let heading = &plan.lesson.heading;
+        let class = &plan.lesson.class;
+        let show = Show::new(print.units, print.currency);
+        Self {
+            title: heading.title.clone(),
+            subtitle: heading.subtitle.clone().unwrap_or_default(),
+            teacher: heading.teacher.clone().unwrap_or_default(),
+            place: heading.place.clone().unwrap_or_default(),
+            date: heading.date.map(|date| spelled(date, words)).unwrap_or_default(),
+            note: heading.note.clone().unwrap_or_default(),
+            units: print.units,
+            students: plan.heads.students.to_string(),
+            sets: plan.heads.sets().to_string(),
+            demonstrations: plan.heads.demonstrations.to_string(),
+            spares: plan.heads.spares.to_string(),
+            tables: plan.heads.tables.to_string(),
+            youngest_age: class.youngest_age.map(|age| age.to_string()).unwrap_or_default(),
+            rule: rule(&show),
+            student_paint: show.volume_both(plan.student_paint.typical()),
+            class_paint: show.volume_both(plan.class_paint.typical()),
+            canvases: canvas::canvases(plan, words, &show),
+            techniques: technique::techniques(plan, words, &show),
+            mixes: technique::mixes(plan, words, &show),
+            colours: technique::colours(plan, &show),
+            batches: plan.mixing.iter().map(|b| batch::batch(b, words, &show)).collect(),
+            order: order::order(plan, words, &show),
+            supplies: order::supplies(plan, words),
+            cost: order::cost(plan, &show),
+            cautions: plan.cautions.iter().map(caution::caution).collect(),
+            all_cautions: plan.lesson.cautions.iter().map(caution::caution).collect(),
+        }
+    }
+}
+
+fn rule(show: &Show) -> RuleText {
+    use crate::plan::{rule_film, rule_of_thumb};
+    use crate::quantity::units::ml;
+    let film = rule_film();
+    let (area, paint) = rule_of_thumb();
+    match show.units() {
+        UnitSystem::Us => {
+            RuleText { area: show.area(area), paint: show.volume(paint), film: show.film(film) }
+        }
+        UnitSystem::Metric => RuleText {
+            area: show.area(ml(100.0) / film),
+            paint: show.volume(ml(100.0)),
+            film: show.film(film),
+        },
+    }
+}
+
+/// A date with the name of its month.
+pub(super) fn spelled(date: Date, words: &Words) -> String {
+    let month =
+        usize::try_from(date.month()).ok().and_then(|m| words.months.get(m.checked_sub(1)?));
+    fill(
+        &words.date,
+        &[
+            ("day", &date.day().to_string()),
+            ("month", month.map_or("", String::as_str)),
+            ("year", &date.year().to_string()),
+        ],
+    )
+}

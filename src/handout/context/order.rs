@@ -1,0 +1,136 @@
+//! The order, the supplies and what it all costs.
+
+use crate::handout::words::{Words, fill};
+use crate::lesson::{Amount, Life, MaterialKind};
+use crate::plan::{OrderItem, OrderLine, PackCount, Plan, Purchase};
+use crate::quantity::Money;
+use crate::quantity::show::Show;
+use serde::Serialize;
+
+/// What to buy.
+#[derive(Debug, Clone, Serialize)]
+pub struct OrderText {
+    /// Empty without a shop.
+    pub shop: String,
+    pub lines: Vec<OrderLineText>,
+    pub total: String,
+}
+
+/// One line of it; what is nothing is empty.
+#[derive(Debug, Clone, Serialize)]
+pub struct OrderLineText {
+    pub item: String,
+    pub needed: String,
+    pub in_stock: String,
+    pub to_buy: String,
+    pub packs: String,
+    pub cost: String,
+    pub left_over: String,
+}
+
+/// A supply for the class.
+#[derive(Debug, Clone, Serialize)]
+pub struct SupplyText {
+    pub item: String,
+    pub pieces: String,
+    /// What becomes of it.
+    pub life: String,
+}
+
+/// What the class costs.
+#[derive(Debug, Clone, Serialize)]
+pub struct CostText {
+    pub order: String,
+    pub used: String,
+    pub per_student: String,
+    pub unpriced: Vec<String>,
+}
+
+pub(super) fn order(plan: &Plan, words: &Words, show: &Show) -> OrderText {
+    OrderText {
+        shop: plan.lesson.shop.as_ref().map(|shop| shop.name.clone()).unwrap_or_default(),
+        lines: plan.order.lines.iter().map(|line| line_text(line, words, show)).collect(),
+        total: priced(plan, plan.order.total, show),
+    }
+}
+
+/// An amount of money, empty where there is no shop to pay it to.
+fn priced(plan: &Plan, money: Money, show: &Show) -> String {
+    if plan.lesson.shop.is_some() { show.money(money) } else { String::new() }
+}
+
+fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
+    let tap = matches!(&line.what, OrderItem::Material(m) if m.kind == MaterialKind::Water);
+    let (packs, cost, left_over) = match &line.purchase {
+        Purchase::Nothing if tap => (words.order.tap.clone(), String::new(), String::new()),
+        Purchase::Nothing => (words.order.in_stock.clone(), String::new(), String::new()),
+        Purchase::NoPrice => (words.order.no_price.clone(), String::new(), String::new()),
+        Purchase::Packs { packs, cost, left_over } => (
+            packs
+                .iter()
+                .map(|p| pack(p, words, show))
+                .collect::<Vec<_>>()
+                .join(&words.order.between),
+            show.money(*cost),
+            some(left_over, words, show),
+        ),
+    };
+    OrderLineText {
+        item: line.item.clone(),
+        needed: amount(&line.needed, words, show),
+        in_stock: some(&line.in_stock, words, show),
+        to_buy: some(&line.to_buy, words, show),
+        packs,
+        cost,
+        left_over,
+    }
+}
+
+fn pack(pack: &PackCount, words: &Words, show: &Show) -> String {
+    fill(
+        &words.order.pack,
+        &[("count", &pack.count.to_string()), ("size", &amount(&pack.size, words, show))],
+    )
+}
+
+/// How much of an item, in the words of the lesson.
+pub(in crate::handout) fn amount(amount: &Amount, words: &Words, show: &Show) -> String {
+    match amount {
+        Amount::Volume(volume) => show.volume(*volume),
+        Amount::Mass(mass) => show.mass(*mass),
+        Amount::Pieces(pieces) => fill(&words.order.pieces, &[("count", &pieces.to_string())]),
+    }
+}
+
+/// An amount, empty when it is nothing.
+fn some(what: &Amount, words: &Words, show: &Show) -> String {
+    let nothing = match what {
+        Amount::Volume(volume) => volume.value <= 0.0,
+        Amount::Mass(mass) => mass.value <= 0.0,
+        Amount::Pieces(pieces) => *pieces == 0,
+    };
+    if nothing { String::new() } else { amount(what, words, show) }
+}
+
+pub(super) fn supplies(plan: &Plan, words: &Words) -> Vec<SupplyText> {
+    plan.supplies
+        .iter()
+        .map(|supply| SupplyText {
+            item: supply.item.clone(),
+            pieces: fill(&words.order.pieces, &[("count", &supply.pieces.to_string())]),
+            life: match supply.life {
+                Life::UsedUp => words.order.used_up.clone(),
+                Life::Washable => words.order.washable.clone(),
+            },
+        })
+        .collect()
+}
+
+pub(super) fn cost(plan: &Plan, show: &Show) -> CostText {
+    CostText {
+        order: priced(plan, plan.cost.order, show),
+        used: priced(plan, plan.cost.used, show),
+        per_student: priced(plan, plan.cost.per_student, show),
+        unpriced: plan.cost.unpriced.clone(),
+    }
+}

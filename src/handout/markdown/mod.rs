@@ -1,0 +1,31 @@
+//! Markdown to blocks.
+//!
+//! In: the Markdown that a template gave. Out: document blocks. Fenced blocks are
+//! directives ([`directive`]), code spans are inline marks ([`inline`]); everything
+//! else is CommonMark with tables and heading attributes. This room knows nothing
+//! of lessons: pictures are handed in by name.
+
+mod directive;
+mod inline;
+mod reader;
+mod table;
+
+use super::document::{Block, Picture};
+use std::collections::BTreeMap;
+
+/// The pictures that a template may name.
+pub type Pictures = BTreeMap<String, Picture>;
+
+/// What a template got wrong, in words for the person who wrote it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MarkdownFault {
+    /// What is wrong and what would be right.
+    pub message: String,
+    /// The text in question.
+    pub excerpt: String,
+}
+
+/// Reads Markdown into blocks.
+pub fn read(markdown: &str, pictures: &Pictures) -> Result<Vec<Block>, MarkdownFault> {
+    reader::Reader::new(markdown, pictures).blocks()
+}

@@ -1,0 +1,100 @@
+//! Bars: colours of a canvas, and what is needed of what will be there.
+
+use super::ink;
+use crate::handout::context::amount;
+use crate::handout::document::{Bar, BarPart, Bars, Picture, PictureKind};
+use crate::handout::words::{Words, fill};
+use crate::lesson::Amount;
+use crate::plan::{OrderItem, OrderLine, Plan, Purchase};
+use crate::quantity::show::Show;
+use crate::quantity::units::{in_gram, in_ml};
+
+/// One bar a canvas and layer, its colours end to end.
+pub(super) fn colours(plan: &Plan, words: &Words, show: &Show) -> Picture {
+    let texts = &words.pictures.colours;
+    let mut bars = Vec::new();
+    let mut alt = Vec::new();
+    for canvas in &plan.canvases {
+        for layer in &canvas.layers {
+            let label = match canvas.layers.len() {
+                1 => canvas.name.clone(),
+                _ => fill(&texts.layer, &[("canvas", &canvas.name), ("layer", &layer.name)]),
+            };
+            let parts: Vec<BarPart> = layer
+                .cups
+                .iter()
+                .map(|cup| BarPart {
+                    label: format!("{} {}", cup.colour.name, show.volume(cup.paint)),
+                    value: show.volume_number(cup.paint),
+                    swatch: Some(ink(cup.colour.swatch)),
+                })
+                .collect();
+            alt.push(described(&texts.bar, &label, &parts));
+            bars.push(Bar { label, parts, mark: None });
+        }
+    }
+    Picture {
+        alt: fill(&texts.alt, &[("bars", &alt.join(" "))]),
+        kind: PictureKind::Bars(Bars {
+            title: texts.title.clone(),
+            axis: fill(&texts.axis, &[("unit", show.volume_unit())]),
+            bars,
+        }),
+    }
+}
+
+fn described(pattern: &str, label: &str, parts: &[BarPart]) -> String {
+    let parts: Vec<&str> = parts.iter().map(|part| part.label.as_str()).collect();
+    fill(pattern, &[("label", label), ("parts", &parts.join(", "))])
+}
+
+/// One bar a material that is bought: needed and left, in percent of stock and
+/// purchase together.
+pub(super) fn bought(plan: &Plan, words: &Words, show: &Show) -> Picture {
+    let texts = &words.pictures.bought;
+    let mut bars = Vec::new();
+    let mut alt = Vec::new();
+    for line in &plan.order.lines {
+        let OrderItem::Material(_) = &line.what else { continue };
+        let Purchase::Packs { left_over, .. } = &line.purchase else { continue };
+        let Some(needed) = needed_percent(line, left_over) else { continue };
+        let need = amount(&line.needed, words, show);
+        let left = amount(left_over, words, show);
+        alt.push(fill(&texts.bar, &[("item", &line.item), ("need", &need), ("left", &left)]));
+        bars.push(Bar {
+            label: line.item.clone(),
+            parts: vec![
+                BarPart {
+                    label: fill(&texts.needed, &[("amount", &need)]),
+                    value: needed,
+                    swatch: None,
+                },
+                BarPart {
+                    label: fill(&texts.left, &[("amount", &left)]),
+                    value: 100.0 - needed,
+                    swatch: None,
+                },
+            ],
+            mark: None,
+        });
+    }
+    Picture {
+        alt: fill(&texts.alt, &[("bars", &alt.join(" "))]),
+        kind: PictureKind::Bars(Bars {
+            title: texts.title.clone(),
+            axis: texts.axis.clone(),
+            bars,
+        }),
+    }
+}
+
+/// Needed in percent of needed and left over; `None` where the two differ in kind.
+fn needed_percent(line: &OrderLine, left_over: &Amount) -> Option<f64> {
+    let (needed, left) = match (&line.needed, left_over) {
+        (Amount::Volume(needed), Amount::Volume(left)) => (in_ml(*needed), in_ml(*left)),
+        (Amount::Mass(needed), Amount::Mass(left)) => (in_gram(*needed), in_gram(*left)),
+        (Amount::Pieces(needed), Amount::Pieces(left)) => (f64::from(*needed), f64::from(*left)),
+        _ => return None,
+    };
+    (needed > 0.0).then(|| 100.0 * needed / (needed + left))
+}

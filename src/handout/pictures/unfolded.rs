@@ -1,0 +1,95 @@
+//! The canvas with its sides folded out: worked, and asked.
+
+use crate::handout::context::{shape_word, size};
+use crate::handout::document::{Outline, Picture, PictureKind, Unfolded};
+use crate::handout::words::{Words, fill};
+use crate::lesson::{Canvas, Edge, Shape};
+use crate::plan::CanvasPlan;
+use crate::quantity::show::Show;
+use crate::quantity::units::in_mm;
+
+/// With all sizes and areas written in.
+pub(super) fn worked(canvas: &Canvas, plan: &CanvasPlan, words: &Words, show: &Show) -> Picture {
+    let texts = &words.pictures.unfolded;
+    let (face, edge) = (show.area(plan.areas.face), show.area(plan.areas.edge));
+    let areas = fill(&texts.areas, &[("face", &face), ("edge", &edge)]);
+    let labels = sizes(canvas, show);
+    let edge_label = fill(
+        &texts.edge,
+        &[
+            ("length", &show.length(plan.areas.perimeter)),
+            ("depth", &show.length(canvas.depth)),
+            ("area", &edge),
+        ],
+    );
+    picture(canvas, words, show, &areas, labels, [face, edge_label])
+}
+
+/// With words on the dimension lines and room for the figures.
+pub(super) fn asked(canvas: &Canvas, words: &Words, show: &Show) -> Picture {
+    let texts = &words.pictures.unfolded;
+    let labels = match canvas.shape {
+        Shape::Rectangle { .. } | Shape::Oval { .. } => [&texts.width, &texts.height],
+        Shape::Round { .. } => [&texts.across, &texts.across],
+        Shape::Polygon { .. } => [&texts.side, &texts.side],
+    };
+    let labels = [labels[0].clone(), labels[1].clone(), texts.depth.clone()];
+    picture(canvas, words, show, &texts.asked, labels, [String::new(), String::new()])
+}
+
+fn picture(
+    canvas: &Canvas,
+    words: &Words,
+    show: &Show,
+    areas: &str,
+    [width_label, height_label, depth_label]: [String; 3],
+    [face_label, edge_label]: [String; 2],
+) -> Picture {
+    Picture {
+        alt: fill(
+            &words.pictures.unfolded.alt,
+            &[
+                ("shape", &shape_word(canvas, words)),
+                ("canvas", &canvas.name),
+                ("size", &size(canvas, words, show)),
+                ("areas", areas),
+            ],
+        ),
+        kind: PictureKind::Unfolded(Unfolded {
+            outline: outline(canvas),
+            depth: match canvas.edge {
+                Edge::Painted => in_mm(canvas.depth),
+                Edge::Bare => 0.0,
+            },
+            face_label,
+            edge_label,
+            width_label,
+            height_label,
+            depth_label,
+        }),
+    }
+}
+
+fn sizes(canvas: &Canvas, show: &Show) -> [String; 3] {
+    let (width, height) = match canvas.shape {
+        Shape::Rectangle { width, height } | Shape::Oval { width, height } => (width, height),
+        Shape::Round { diameter } => (diameter, diameter),
+        Shape::Polygon { side, .. } => (side, side),
+    };
+    [show.length(width), show.length(height), show.length(canvas.depth)]
+}
+
+fn outline(canvas: &Canvas) -> Outline {
+    match canvas.shape {
+        Shape::Rectangle { width, height } => {
+            Outline::Rectangle { width: in_mm(width), height: in_mm(height) }
+        }
+        Shape::Round { diameter } => {
+            Outline::Oval { width: in_mm(diameter), height: in_mm(diameter) }
+        }
+        Shape::Oval { width, height } => {
+            Outline::Oval { width: in_mm(width), height: in_mm(height) }
+        }
+        Shape::Polygon { sides, side } => Outline::Polygon { sides, side: in_mm(side) },
+    }
+}

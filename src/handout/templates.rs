@@ -1,0 +1,155 @@
+//! The words of the handouts: Tera templates over Markdown, compiled in, each
+//! replaceable by a file of the same name.
+
+use super::context::Context;
+use super::words::Words;
+use serde_yaml::Value;
+use std::collections::BTreeMap;
+use std::error::Error;
+use tera::Tera;
+
+/// A template of the program by its name.
+macro_rules! built_in {
+    ($name:literal) => {
+        ($name, include_str!(concat!("../../templates/en/", $name)))
+    };
+}
+
+/// Names and texts of the templates in the program.
+const BUILT_IN: [(&str, &str); 21] = [
+    built_in!("answers.md"),
+    built_in!("cards.md"),
+    built_in!("guide-answers.md"),
+    built_in!("guide-cleaning.md"),
+    built_in!("guide-consistency.md"),
+    built_in!("guide-costs.md"),
+    built_in!("guide-drying.md"),
+    built_in!("guide-glossary.md"),
+    built_in!("guide-how-much.md"),
+    built_in!("guide-materials.md"),
+    built_in!("guide-measuring.md"),
+    built_in!("guide-mixing.md"),
+    built_in!("guide-pouring.md"),
+    built_in!("guide-safety.md"),
+    built_in!("guide-tables.md"),
+    built_in!("guide-techniques.md"),
+    built_in!("guide-troubleshooting.md"),
+    built_in!("guide.md"),
+    built_in!("order.md"),
+    built_in!("worksheet.md"),
+    built_in!("words.yaml"),
+];
+
+/// The dictionary beside the templates.
+const WORDS: &str = "words.yaml";
+
+/// Characters that Markdown gives a meaning; values from a lesson have none.
+const MARKDOWN: &str = "\\*_{}[]<>#+-|&~^=!";
+
+/// A backtick as a character reference.
+pub(super) const BACKTICK: &str = "&#96;";
+
+/// A template that cannot be used.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TemplateFault {
+    /// The file, such as `order.md`.
+    pub template: String,
+    /// What is wrong, and where the template engine can tell, the line.
+    pub message: String,
+}
+
+/// All templates of one language, ready to be filled.
+pub struct Templates {
+    tera: Tera,
+    words: Words,
+}
+
+impl Templates {
+    /// The built-in templates, with `replacements` (name and text) in place of
+    /// those of the same name. A replaced dictionary may hold single entries.
+    pub fn new(replacements: &BTreeMap<String, String>) -> Result<Self, TemplateFault> {
+        let mut tera = Tera::default();
+        tera.autoescape_on(vec![".md"]);
+        tera.set_escape_fn(escape);
+        // Templates see the plan and nothing of the machine.
+        tera.register_function("get_env", |_: &_| {
+            Err(tera::Error::msg("templates cannot read the environment"))
+        });
+        let mut texts: BTreeMap<&str, &str> = BUILT_IN.into_iter().collect();
+        let mut dictionary = Value::Null;
+        merge(&mut dictionary, yaml(texts.remove(WORDS).unwrap_or_default())?);
+        for (name, text) in replacements {
+            match name.as_str() {
+                WORDS => merge(&mut dictionary, yaml(text)?),
+                _ => {
+                    texts.insert(name, text);
+                }
+            }
+        }
+        tera.add_raw_templates(&texts).map_err(|error| fault("", &error))?;
+        let words = serde_yaml::from_value(dictionary).map_err(|error| fault(WORDS, &error))?;
+        Ok(Self { tera, words })
+    }
+
+    /// The dictionary.
+    pub fn words(&self) -> &Words {
+        &self.words
+    }
+
+    /// Fills a template.
+    pub(super) fn render(
+        &self,
+        template: &str,
+        context: &tera::Context,
+    ) -> Result<String, TemplateFault> {
+        self.tera.render(template, context).map_err(|error| fault(template, &error))
+    }
+}
+
+/// The context as Tera wants it.
+pub(super) fn tera_context(context: &Context) -> Result<tera::Context, TemplateFault> {
+    tera::Context::from_serialize(context).map_err(|error| fault("context", &error))
+}
+
+fn yaml(text: &str) -> Result<Value, TemplateFault> {
+    serde_yaml::from_str(text).map_err(|error| fault(WORDS, &error))
+}
+
+/// Lays `over` on `base`, mapping by mapping.
+fn merge(base: &mut Value, over: Value) {
+    match (base, over) {
+        (Value::Mapping(base), Value::Mapping(over)) => {
+            for (key, value) in over {
+                merge(base.entry(key).or_insert(Value::Null), value);
+            }
+        }
+        (base, over) => *base = over,
+    }
+}
+
+fn escape(value: &str) -> String {
+    let mut out = String::with_capacity(value.len() + 8);
+    for c in value.chars() {
+        match c {
+            // In a code span no backslash helps, and a backtick would end it.
+            '`' => out.push_str(BACKTICK),
+            // A line break in a value would end a paragraph or a table row.
+            '\n' | '\r' => out.push(' '),
+            c if MARKDOWN.contains(c) => out.extend(['\\', c]),
+            c => out.push(c),
+        }
+    }
+    out
+}
+
+/// The engine's error with all its causes.
+fn fault(template: &str, error: &dyn Error) -> TemplateFault {
+    let mut message = error.to_string();
+    let mut cause = error.source();
+    while let Some(inner) = cause {
+        message.push_str(": ");
+        message.push_str(&inner.to_string());
+        cause = inner.source();
+    }
+    TemplateFault { template: template.to_string(), message }
+}

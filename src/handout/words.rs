@@ -1,0 +1,234 @@
+//! The words between numbers, in the language of the handouts: one file a language,
+//! `words.yaml` beside the templates.
+
+use serde::Deserialize;
+
+/// Everything in `words.yaml`. Texts with names in braces go through [`fill`].
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Words {
+    /// BCP 47 tag of the language.
+    pub language: String,
+    pub folio: String,
+    pub date: String,
+    pub months: [String; 12],
+    pub sheets: SheetWords,
+    pub consistency: ConsistencyWords,
+    pub shapes: ShapeWords,
+    pub sizes: SizeWords,
+    pub mixes: MixWords,
+    pub order: OrderWords,
+    pub steps: StepWords,
+    pub pictures: PictureWords,
+}
+
+/// What each kind of handout is called.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SheetWords {
+    pub order: String,
+    pub cards: String,
+    pub worksheet: String,
+    pub answers: String,
+    pub guide: String,
+}
+
+/// Consistencies.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ConsistencyWords {
+    pub thin: String,
+    pub medium: String,
+    pub thick: String,
+}
+
+/// Outlines.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ShapeWords {
+    pub rectangle: String,
+    pub square: String,
+    pub round: String,
+    pub oval: String,
+    pub triangle: String,
+    pub hexagon: String,
+    pub octagon: String,
+    /// `{sides}`
+    pub polygon: String,
+}
+
+/// How the size of a shape is said.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SizeWords {
+    /// `{width}`, `{height}`
+    pub rectangle: String,
+    /// `{width}`
+    pub round: String,
+    /// `{side}`
+    pub polygon: String,
+}
+
+/// Recipes.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MixWords {
+    pub one_part: String,
+    pub parts: String,
+    pub paint: String,
+    pub between: String,
+    pub by_volume: String,
+    pub by_weight: String,
+    pub drops: String,
+}
+
+/// Lines of the order.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct OrderWords {
+    pub pack: String,
+    pub between: String,
+    pub pieces: String,
+    pub tap: String,
+    pub in_stock: String,
+    pub no_price: String,
+    pub used_up: String,
+    pub washable: String,
+}
+
+/// Steps of a worked example.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StepWords {
+    pub face: String,
+    pub face_rectangle: String,
+    pub face_round: String,
+    pub face_oval: String,
+    pub face_polygon: String,
+    pub perimeter: String,
+    pub perimeter_rectangle: String,
+    pub perimeter_round: String,
+    pub perimeter_oval: String,
+    pub perimeter_polygon: String,
+    pub edge: String,
+    pub edge_words: String,
+    pub painted: String,
+    pub painted_words: String,
+    pub layer: String,
+    pub layer_words: String,
+    pub colour: String,
+    pub colour_words: String,
+    pub batch: String,
+    pub batch_words: String,
+    pub mass: String,
+    pub mass_words: String,
+    pub rounded_up: String,
+    pub per_fluid_ounce: String,
+    pub per_millilitre: String,
+    pub per_100_millilitres: String,
+}
+
+/// Charts and drawings.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PictureWords {
+    pub coverage: CoverageWords,
+    pub colours: ColourWords,
+    pub bought: BoughtWords,
+    pub unfolded: UnfoldedWords,
+    pub cover: CoverWords,
+}
+
+/// The coverage chart.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CoverageWords {
+    pub title: String,
+    pub x: String,
+    pub y: String,
+    pub alt: String,
+    pub mark: String,
+    pub line: String,
+}
+
+/// The bars of colours.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ColourWords {
+    pub title: String,
+    pub axis: String,
+    pub alt: String,
+    pub bar: String,
+    pub layer: String,
+}
+
+/// The bars of needed against bought.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BoughtWords {
+    pub title: String,
+    pub axis: String,
+    pub alt: String,
+    pub bar: String,
+    pub needed: String,
+    pub left: String,
+}
+
+/// The canvas unfolded.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct UnfoldedWords {
+    pub alt: String,
+    pub areas: String,
+    pub asked: String,
+    pub edge: String,
+    pub perimeter: String,
+    pub width: String,
+    pub height: String,
+    pub across: String,
+    pub side: String,
+    pub depth: String,
+}
+
+/// The cover of the guide.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CoverWords {
+    pub alt: String,
+}
+
+/// Puts values into the braces of a text: `fill("{a} and {b}", &[("a", x), ("b", y)])`.
+pub fn fill(pattern: &str, values: &[(&str, &str)]) -> String {
+    let mut out = String::with_capacity(pattern.len() + 16);
+    let mut rest = pattern;
+    while let Some((before, from)) = rest.split_once('{') {
+        out.push_str(before);
+        let Some((name, after)) = from.split_once('}') else {
+            out.push('{');
+            rest = from;
+            continue;
+        };
+        match values.iter().find(|(known, _)| *known == name) {
+            Some((_, value)) => out.push_str(value),
+            None => {
+                out.push('{');
+                out.push_str(name);
+                out.push('}');
+            }
+        }
+        rest = after;
+    }
+    out.push_str(rest);
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::fill;
+
+    #[test]
+    fn names_in_braces_are_replaced_and_others_stay() {
+        assert_eq!(fill("{a} of {b}{", &[("a", "1"), ("b", "{a}")]), "1 of {a}{");
+        assert_eq!(fill("{unknown}", &[]), "{unknown}");
+    }
+}

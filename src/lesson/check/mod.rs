@@ -1,0 +1,139 @@
+//! Raw shape to checked lesson: every value read, every name resolved. In: the raw
+//! types and the desk; out: the model, or problems in the log. Sections are checked
+//! in the order in which they name each other; one that is wrong stops no other.
+
+mod canvas;
+mod cautions;
+mod heading;
+mod items;
+mod layers;
+mod materials;
+mod mixes;
+mod outline;
+mod palettes;
+mod people;
+mod shop;
+mod supplies;
+mod techniques;
+
+use super::desk::Desk;
+use super::field::{Field, Items, Written};
+use super::model::{Lesson, Practice, Print};
+use super::problem::ProblemKind;
+use super::raw;
+use super::tree::NodeId;
+use crate::quantity::{Currency, UnitSystem};
+use std::collections::BTreeMap;
+
+/// The checked lesson; `None` when something is wrong.
+pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<Lesson> {
+    let heading = heading::heading(desk, root, raw);
+    let choices = heading::choices(raw);
+    let class = people::class(desk, root, raw);
+    let materials = materials::materials(desk, raw);
+    let colours = materials::colours(desk, raw, &materials);
+    let mixes = mixes::mixes(desk, raw, &materials);
+    let techniques = techniques::techniques(desk, raw);
+    let finishes = techniques::finishes(desk, raw, &materials);
+    let palettes = palettes::palettes(desk, raw, &colours);
+    let shelf = canvas::Shelf {
+        techniques: &techniques,
+        mixes: &mixes,
+        palettes: &palettes,
+        finishes: &finishes,
+    };
+    let canvases = canvas::canvases(desk, root, raw, &shelf);
+    let mixing = supplies::mixing(desk, root, raw);
+    let supplies = supplies::supplies(desk, raw);
+    let items = items::items(desk, raw, &materials, &colours);
+    let shop = shop::shop(desk, raw, &items);
+    let stock = shop::stock(desk, raw, &items);
+    let practices = practices(desk, &raw.practices);
+    let cautions = cautions::cautions(desk, raw);
+    if !desk.log.is_empty() {
+        return None;
+    }
+    let (units, paper, edition) = choices?;
+    let shop = shop?;
+    let currency = shop.as_ref().map_or(default_currency(units), |(_, currency)| *currency);
+    Some(Lesson {
+        heading: heading?,
+        print: Print { units, paper, edition, currency },
+        class: class?,
+        canvases: canvases?,
+        mixing: mixing?,
+        supplies,
+        shop: shop.map(|(shop, _)| shop),
+        stock,
+        practices: practices?,
+        cautions,
+        techniques: techniques.values().cloned().collect(),
+        mixes: mixes.values().cloned().collect(),
+    })
+}
+
+/// What prices are in when no price list says.
+fn default_currency(units: UnitSystem) -> Currency {
+    match units {
+        UnitSystem::Us => Currency::USD,
+        UnitSystem::Metric => Currency::EUR,
+    }
+}
+
+/// A list of practices, none twice.
+fn practices(desk: Desk<'_>, field: &Field<Items<Practice>>) -> Option<Vec<Practice>> {
+    let Field::Present(items) = field else {
+        return matches!(field, Field::Absent).then(Vec::new);
+    };
+    let mut first = BTreeMap::new();
+    let mut practices = Vec::new();
+    for item in &items.0 {
+        let Some(practice) = item.value else { continue };
+        match first.get(&practice) {
+            Some(before) => desk.fault_with(item.node, twice(desk, item.node), *before),
+            None => {
+                first.insert(practice, item.node);
+                practices.push(practice);
+            }
+        }
+    }
+    Some(practices)
+}
+
+/// A list of texts, none twice.
+fn texts(desk: Desk<'_>, field: &Field<Items<Written<String>>>) -> Option<Vec<String>> {
+    match field {
+        Field::Absent => Some(Vec::new()),
+        Field::Broken => None,
+        Field::Present(items) => {
+            let texts = distinct(desk, items, |written| desk.read(written));
+            Some(texts.into_iter().map(|(_, text)| text).collect())
+        }
+    }
+}
+
+/// What the texts of a list lead to; the same text twice is a problem.
+fn distinct<T>(
+    desk: Desk<'_>,
+    items: &Items<Written<String>>,
+    mut read: impl FnMut(&Written<String>) -> Option<T>,
+) -> Vec<(NodeId, T)> {
+    let mut first = BTreeMap::new();
+    let mut values = Vec::new();
+    for item in &items.0 {
+        let Some(written) = &item.value else { continue };
+        let name = written.text.trim();
+        match first.get(name) {
+            Some(before) => desk.fault_with(item.node, twice(desk, item.node), *before),
+            None => {
+                first.insert(name, item.node);
+                values.extend(read(written).map(|value| (item.node, value)));
+            }
+        }
+    }
+    values
+}
+
+fn twice(desk: Desk<'_>, node: NodeId) -> ProblemKind {
+    ProblemKind::NameTwice { name: desk.tree.text(node).trim().to_owned() }
+}

@@ -1,0 +1,61 @@
+use super::problem::{Problem, ProblemKind};
+use super::render;
+use super::source::Sources;
+use std::fmt;
+
+/// All that is wrong with a lesson, and the files it stands in.
+#[derive(Debug, Clone)]
+pub struct Faults {
+    problems: Vec<Problem>,
+    sources: Sources,
+}
+
+/// How a message may look.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Style {
+    /// Letters only.
+    Plain,
+    /// With the colours of a terminal.
+    Coloured,
+}
+
+impl Faults {
+    /// Problems in the order of their files and lines.
+    pub(super) fn new(mut problems: Vec<Problem>, sources: Sources) -> Self {
+        problems.sort_by_key(|problem| {
+            problem.place.as_ref().map(|place| (place.file, place.span.start))
+        });
+        Self { problems, sources }
+    }
+
+    /// In the order of files and lines; never empty.
+    pub fn problems(&self) -> &[Problem] {
+        &self.problems
+    }
+
+    /// The files that were read.
+    pub fn sources(&self) -> &Sources {
+        &self.sources
+    }
+
+    /// The lesson file itself could not be read, so that nothing is known about what
+    /// it says.
+    pub fn is_unread(&self) -> bool {
+        self.problems.iter().any(|problem| {
+            problem.place.is_none() && matches!(problem.kind, ProblemKind::Unread { .. })
+        })
+    }
+
+    /// For people: each problem with its line, and what would be right.
+    pub fn render(&self, style: Style) -> String {
+        render::render(&self.problems, &self.sources, style)
+    }
+}
+
+impl fmt::Display for Faults {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.write_str(&self.render(Style::Plain))
+    }
+}
+
+impl std::error::Error for Faults {}

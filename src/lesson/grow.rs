@@ -1,0 +1,296 @@
+//! YAML text to nodes. Tags, complex keys and several documents are refused: a
+//! painter needs none of them, and each is a slip when it stands there.
+
+use super::limits;
+use super::problem::{Problem, ProblemKind};
+use super::source::{FileId, Place};
+use super::tree::{Content, Log, Node, NodeId, Stands, Tree};
+use saphyr_parser::{Event, Parser, ScalarStyle, Span};
+use std::collections::BTreeMap;
+
+/// Adds the nodes of a file to the tree and gives its root: a mapping. `None` when
+/// the text is no such thing; the log then says why.
+pub(super) fn grow(tree: &mut Tree, log: &Log, file: FileId, text: &str) -> Option<NodeId> {
+    let mut growing = Growing {
+        tree,
+        log,
+        text,
+        marks: Marks::of(text),
+        file,
+        open: Vec::new(),
+        anchors: BTreeMap::new(),
+        root: None,
+    };
+    let (outcome, root) = (growing.run(), growing.root);
+    if let Err(problem) = outcome {
+        log.add(problem);
+        return None;
+    }
+    let root = root.filter(|root| tree.is_mapping(*root));
+    if root.is_none() {
+        log.at(Some(Place { file, span: 0..0 }), ProblemKind::NotALesson);
+    }
+    root
+}
+
+/// Byte offsets of characters, for the parser counts characters.
+enum Marks {
+    Ascii(usize),
+    Starts(Vec<usize>),
+}
+
+impl Marks {
+    fn of(text: &str) -> Self {
+        if text.is_ascii() {
+            return Self::Ascii(text.len());
+        }
+        let starts = text.char_indices().map(|(at, _)| at);
+        Self::Starts(starts.chain([text.len()]).collect())
+    }
+
+    fn byte(&self, character: usize) -> usize {
+        match self {
+            Self::Ascii(length) => character.min(*length),
+            Self::Starts(starts) => {
+                starts.get(character).or(starts.last()).copied().unwrap_or_default()
+            }
+        }
+    }
+}
+
+/// A list or mapping that has not ended yet.
+struct Open {
+    id: NodeId,
+    anchor: usize,
+    /// The key that waits for its value.
+    key: Option<(String, Place)>,
+    /// Where each key of a mapping stands; `None` for a list.
+    seen: Option<BTreeMap<String, Place>>,
+}
+
+struct Growing<'a> {
+    tree: &'a mut Tree,
+    log: &'a Log,
+    text: &'a str,
+    marks: Marks,
+    file: FileId,
+    open: Vec<Open>,
+    anchors: BTreeMap<usize, NodeId>,
+    root: Option<NodeId>,
+}
+
+impl Growing<'_> {
+    fn run(&mut self) -> Result<(), Problem> {
+        let mut documents = 0;
+        let mut parser = Parser::new_from_str(self.text);
+        while let Some(event) = parser.next_event() {
+            let (event, span) = event.map_err(|error| {
+                let at = self.marks.byte(error.marker().index());
+                self.not_yaml(at, error.info().to_owned())
+            })?;
+            match event {
+                Event::DocumentStart(_) => {
+                    documents += 1;
+                    if documents > 1 {
+                        return Err(self.fault(self.place(span), ProblemKind::SeveralDocuments));
+                    }
+                }
+                Event::Scalar(text, style, anchor, tag) => {
+                    self.refuse_tag(tag.is_some(), span)?;
+                    self.text_node(&text, style, anchor, span)?;
+                }
+                Event::SequenceStart(anchor, tag) => {
+                    self.refuse_tag(tag.is_some(), span)?;
+                    self.start(Content::List(Vec::new()), None, anchor, span)?;
+                }
+                Event::MappingStart(anchor, tag) => {
+                    self.refuse_tag(tag.is_some(), span)?;
+                    let seen = Some(BTreeMap::new());
+                    self.start(Content::Mapping(Vec::new()), seen, anchor, span)?;
+                }
+                Event::SequenceEnd | Event::MappingEnd => self.end(),
+                Event::Alias(anchor) => self.alias(anchor, span)?,
+                _ => {}
+            }
+        }
+        Ok(())
+    }
+
+    fn text_node(
+        &mut self,
+        text: &str,
+        style: ScalarStyle,
+        anchor: usize,
+        span: Span,
+    ) -> Result<(), Problem> {
+        let mut place = self.place(span);
+        let quoted = matches!(style, ScalarStyle::SingleQuoted | ScalarStyle::DoubleQuoted);
+        let start = place.span.start + usize::from(quoted);
+        let stands = self.text.get(start..start + text.len()) == Some(text);
+        if stands && !quoted {
+            place.span.end = start + text.len();
+        }
+        if let Some(open) = self.open.last_mut()
+            && let (Some(_), None) = (&open.seen, &open.key)
+        {
+            if text.chars().count() > limits::NAME_LETTERS {
+                return Err(self.fault(place, ProblemKind::KeyTooLong));
+            }
+            open.key = Some((text.to_owned(), place));
+            return Ok(());
+        }
+        let plain = style == ScalarStyle::Plain;
+        let empty = plain && matches!(text, "" | "~" | "null");
+        let verbatim = stands.then_some(start);
+        let content = Content::Text { text: text.to_owned(), verbatim, empty };
+        let id = self.add(content, place)?;
+        self.remember(anchor, id);
+        Ok(())
+    }
+
+    fn start(
+        &mut self,
+        content: Content,
+        seen: Option<BTreeMap<String, Place>>,
+        anchor: usize,
+        span: Span,
+    ) -> Result<(), Problem> {
+        let place = self.place(span);
+        if self.open.len() >= limits::NESTING {
+            return Err(self.fault(place, ProblemKind::TooDeep));
+        }
+        let id = self.add(content, place)?;
+        self.open.push(Open { id, anchor, key: None, seen });
+        Ok(())
+    }
+
+    fn end(&mut self) {
+        if let Some(open) = self.open.pop() {
+            self.remember(open.anchor, open.id);
+        }
+    }
+
+    fn alias(&mut self, anchor: usize, span: Span) -> Result<(), Problem> {
+        let place = self.place(span);
+        let Some(original) = self.anchors.get(&anchor).copied() else {
+            return Err(self.fault(place, ProblemKind::AliasInItself));
+        };
+        let Some(node) = self.tree.get(original) else { return Ok(()) };
+        let content = match &node.content {
+            Content::Text { text, empty, .. } => {
+                Content::Text { text: text.clone(), verbatim: None, empty: *empty }
+            }
+            Content::List(_) => Content::List(Vec::new()),
+            Content::Mapping(_) => Content::Mapping(Vec::new()),
+        };
+        let copy = self.add(content, place)?;
+        self.copy_children(original, copy, self.open.len() + 1)
+    }
+
+    /// Copies what hangs on `original` to `copy`, keeping where it was written.
+    fn copy_children(
+        &mut self,
+        original: NodeId,
+        copy: NodeId,
+        depth: usize,
+    ) -> Result<(), Problem> {
+        for child in self.tree.children(original).to_vec() {
+            let Some(mut node) = self.tree.get(child).cloned() else { continue };
+            if depth >= limits::NESTING {
+                return Err(self.fault(node.place, ProblemKind::TooDeep));
+            }
+            node.parent = Some(copy);
+            match &mut node.content {
+                Content::List(items) | Content::Mapping(items) => items.clear(),
+                Content::Text { .. } => {}
+            }
+            let id = self.push(node)?;
+            self.hang(copy, id);
+            self.copy_children(child, id, depth + 1)?;
+        }
+        Ok(())
+    }
+
+    /// Adds a node where the parser stands now.
+    fn add(&mut self, content: Content, place: Place) -> Result<NodeId, Problem> {
+        let Some(open) = self.open.last_mut() else {
+            let node = Node { place, parent: None, stands: Stands::Root, content };
+            let id = self.push(node)?;
+            self.root = Some(id);
+            return Ok(id);
+        };
+        let parent = open.id;
+        let mut hangs = true;
+        let stands = match &mut open.seen {
+            None => Stands::InList(self.tree.children(parent).len()),
+            Some(seen) => {
+                let Some((key, key_place)) = open.key.take() else {
+                    return Err(self.fault(place, ProblemKind::StrangeKey));
+                };
+                if let Some(first) = seen.get(&key) {
+                    hangs = false;
+                    let mut path = self.tree.path(parent);
+                    path.push(key.clone());
+                    let kind = ProblemKind::DuplicateKey { key: key.clone() };
+                    let (place, also) = (Some(key_place.clone()), Some(first.clone()));
+                    self.log.add(Problem { place, path, kind, also });
+                } else {
+                    seen.insert(key.clone(), key_place.clone());
+                }
+                Stands::UnderKey { key, place: key_place }
+            }
+        };
+        let id = self.push(Node { place, parent: Some(parent), stands, content })?;
+        if hangs {
+            self.hang(parent, id);
+        }
+        Ok(id)
+    }
+
+    fn push(&mut self, node: Node) -> Result<NodeId, Problem> {
+        if self.tree.nodes.len() >= limits::VALUES {
+            return Err(self.fault(node.place, ProblemKind::TooManyValues));
+        }
+        self.tree.nodes.push(node);
+        Ok(NodeId(self.tree.nodes.len() - 1))
+    }
+
+    fn hang(&mut self, parent: NodeId, child: NodeId) {
+        if let Some(Content::List(items) | Content::Mapping(items)) =
+            self.tree.nodes.get_mut(parent.0).map(|node| &mut node.content)
+        {
+            items.push(child);
+        }
+    }
+
+    fn remember(&mut self, anchor: usize, id: NodeId) {
+        if anchor > 0 {
+            self.anchors.insert(anchor, id);
+        }
+    }
+
+    fn refuse_tag(&self, tagged: bool, span: Span) -> Result<(), Problem> {
+        if tagged { Err(self.fault(self.place(span), ProblemKind::Tagged)) } else { Ok(()) }
+    }
+
+    fn place(&self, span: Span) -> Place {
+        let start = self.marks.byte(span.start.index());
+        let end = self.marks.byte(span.end.index()).max(start);
+        Place { file: self.file, span: start..end }
+    }
+
+    fn fault(&self, place: Place, kind: ProblemKind) -> Problem {
+        let path = self.open.last().map(|open| self.tree.path(open.id)).unwrap_or_default();
+        Problem { place: Some(place), path, kind, also: None }
+    }
+
+    fn not_yaml(&self, at: usize, said: String) -> Problem {
+        let before = self.text.get(..at).unwrap_or_default();
+        let line = before.rfind('\n').map_or(0, |newline| newline + 1);
+        let indent = self.text.get(line..).unwrap_or_default();
+        let indent = indent.split(|c: char| !c.is_whitespace() || c == '\n').next();
+        let tab = indent.is_some_and(|indent| indent.contains('\t'));
+        let place = Place { file: self.file, span: at..at };
+        self.fault(place, ProblemKind::NotYaml { said, tab })
+    }
+}

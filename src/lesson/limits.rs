@@ -1,0 +1,49 @@
+//! Where a lesson stops being one: bounds of judgement (common practice, no source),
+//! wide enough for every class that is meant and narrow enough to catch a slip of
+//! the unit, and bounds that keep reading quick whatever the file holds.
+
+use super::desk::Bounds;
+
+/// Largest lesson or data file, in bytes.
+pub const FILE_BYTES: u64 = 1024 * 1024;
+/// Most data files that one lesson may use.
+pub const USED_FILES: usize = 50;
+/// Deepest nesting of a file; ours need seven.
+pub const NESTING: usize = 32;
+/// Most values of one run, copies made by aliases counted.
+pub const VALUES: usize = 200_000;
+/// Most problems that are reported in one go.
+pub const PROBLEMS: usize = 100;
+/// Longest key and name, in characters.
+pub const NAME_LETTERS: usize = 80;
+/// Longest text, in characters.
+pub const TEXT_LETTERS: usize = 1_000;
+
+pub const STUDENTS: Bounds = Bounds::new(1.0, 1_000.0, "1 to 1000");
+pub const EXTRA_SETS: Bounds = Bounds::new(0.0, 100.0, "0 to 100");
+pub const AGE: Bounds = Bounds::new(3.0, 120.0, "3 to 120");
+pub const PER_TABLE: Bounds = Bounds::new(1.0, 100.0, "1 to 100");
+pub const EACH: Bounds = Bounds::new(1.0, 100.0, "1 to 100");
+/// Kinds of canvas in one lesson.
+pub const CANVASES: usize = 40;
+/// Colours in one layer.
+pub const COLOURS: usize = 40;
+pub const SIDES: Bounds = Bounds::new(3.0, 24.0, "3 to 24");
+pub const CANVAS_SIZE: Bounds = Bounds::new(0.01, 5.0, "10 mm to 5 m (3/8 in to 16 ft)");
+pub const DEPTH: Bounds = Bounds::new(0.0, 0.3, "0 to 300 mm (0 to 12 in)");
+pub const FILM: Bounds = Bounds::new(1e-6, 0.02, "0.001 mm to 20 mm");
+pub const DENSITY: Bounds = Bounds::new(300.0, 6_000.0, "0.3 g/mL to 6 g/mL");
+pub const DROP: Bounds = Bounds::new(1e-9, 1e-6, "0.001 mL to 1 mL");
+pub const PARTS: Bounds = Bounds::new(1e-3, 1_000.0, "0.001 to 1000");
+pub const DROPS: Bounds = Bounds::new(1e-2, 1_000.0, "0.01 to 1000");
+pub const DROPS_PER: Bounds = Bounds::new(1e-6, 1e-2, "1 mL to 10 L");
+pub const COATS: Bounds = Bounds::new(1.0, 50.0, "1 to 50");
+pub const DAYS: Bounds = Bounds::new(0.0, 1_000.0, "0 to 1000 days");
+pub const CUP_LOSS: Bounds = Bounds::new(0.0, 1e-4, "0 to 100 mL");
+pub const MEASURE_STEP: Bounds = Bounds::new(1e-7, 1e-3, "0.1 mL to 1 L");
+pub const SCALE_STEP: Bounds = Bounds::new(1e-5, 0.1, "0.01 g to 100 g");
+pub const SUPPLY_COUNT: Bounds = Bounds::new(0.0, 10_000.0, "0 to 10000");
+pub const PACK_VOLUME: Bounds = Bounds::new(1e-7, 1.0, "0.1 mL to 1000 L");
+pub const PACK_MASS: Bounds = Bounds::new(1e-4, 1_000.0, "0.1 g to 1000 kg");
+pub const PACK_PIECES: Bounds = Bounds::new(1.0, 1e6, "1 to 1000000 pieces");
+pub const PRICE: Bounds = Bounds::new(0.0, 1e9, "0 to 1000000000");

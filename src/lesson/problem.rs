@@ -1,0 +1,199 @@
+use super::source::{Place, Unread};
+use crate::quantity::{Decimal, Dimension, Length, MisreadKind};
+
+/// One thing that is wrong, where it is, and what it is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Problem {
+    /// `None` when the file itself could not be read.
+    pub place: Option<Place>,
+    /// Keys from the top of the file down: `canvases`, `square`, `depth`.
+    pub path: Vec<String>,
+    pub kind: ProblemKind,
+    /// Another place that belongs to it, such as where a name stands first.
+    pub also: Option<Place>,
+}
+
+/// What is wrong.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ProblemKind {
+    // The file.
+    Unread {
+        name: String,
+        why: Unread,
+    },
+    /// What the parser says, and whether the line starts with a tab.
+    NotYaml {
+        said: String,
+        tab: bool,
+    },
+    SeveralDocuments,
+    NotALesson,
+    TooDeep,
+    TooManyValues,
+    StrangeKey,
+    KeyTooLong,
+    Tagged,
+    AliasInItself,
+    DuplicateKey {
+        key: String,
+    },
+    LessonKeyInData {
+        key: String,
+    },
+    TooManyFiles,
+    FileTwice {
+        name: String,
+    },
+
+    // The shape of an entry.
+    UnknownKey {
+        key: String,
+        nearest: Option<String>,
+        known: &'static [&'static str],
+    },
+    WrongForm {
+        wanted: Vec<Form>,
+        found: Form,
+    },
+    UnknownWord {
+        word: String,
+        nearest: Option<String>,
+        known: &'static [&'static str],
+    },
+    Missing {
+        key: &'static str,
+    },
+    Empty {
+        key: String,
+    },
+
+    // A value alone.
+    Misread(MisreadKind),
+    /// Zero, where something is needed.
+    Zero {
+        allowed: &'static str,
+    },
+    OutOfRange {
+        allowed: &'static str,
+    },
+    NotADate,
+    NotACurrency {
+        nearest: Option<String>,
+    },
+    NotASwatch,
+    NotADropRate,
+    BlankText,
+    TextTooLong,
+    ControlCharacter,
+
+    // Names.
+    UnknownName {
+        sort: Sort,
+        name: String,
+        nearest: Option<String>,
+        known: Vec<String>,
+    },
+    NameTwice {
+        name: String,
+    },
+    NameTaken {
+        name: String,
+    },
+
+    // Values together.
+    NoCanvases,
+    TooManyCanvases,
+    NoStudents,
+    TooManyStudents,
+    NoColours,
+    TooManyColours,
+    /// The sum in percent.
+    SharesNotWhole {
+        percent: Decimal,
+    },
+    RestLeavesNothing {
+        percent: Decimal,
+    },
+    RestTwice,
+    LayerMissing {
+        technique: String,
+        layer: String,
+    },
+    LayerUnknown {
+        technique: String,
+        layer: String,
+        nearest: Option<String>,
+        known: Vec<String>,
+    },
+    NotForShape {
+        key: &'static str,
+        shape: &'static str,
+        wanted: &'static [&'static str],
+    },
+    PolygonSize {
+        given: usize,
+    },
+    OddAcross {
+        key: &'static str,
+    },
+    EdgeTooDeep {
+        depth: Length,
+        across: Length,
+    },
+    SpreadOrder,
+    NoLayers,
+    PaintIsAColour,
+    NoPaintInMix,
+    NotAnIngredient {
+        name: String,
+    },
+    NoDropSize {
+        material: String,
+    },
+    NotAFinish {
+        material: String,
+    },
+    PaintDensities {
+        paint: String,
+    },
+    PriceDecimals {
+        currency: &'static str,
+        decimals: u16,
+    },
+    NotComparable {
+        item: String,
+        sold: Sold,
+        found: Dimension,
+    },
+    WhenNotOne,
+    /// Something could not be read although nothing above was found.
+    Unexplained,
+}
+
+/// Forms that a value can have in a file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Form {
+    Text,
+    List,
+    Mapping,
+}
+
+/// Sorts of named things.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sort {
+    Technique,
+    Mix,
+    Palette,
+    Finish,
+    Colour,
+    Material,
+    /// Paint, material or supply.
+    Item,
+}
+
+/// How an item is sold.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sold {
+    ByVolumeOrWeight,
+    ByThePiece,
+}

@@ -1,0 +1,308 @@
+//! The file as it is written: which keys there are, what they mean, and in what form
+//! their values come. Nothing is checked here beyond that.
+
+use super::field::{At, Entries, Field, Items, Written};
+use super::legible::{DropRate, Portion, Swatch};
+use super::model::{
+    Amount, Consistency, Edge, Edition, Life, MaterialKind, Paper, PartsBy, Per, Practice, Sign,
+};
+use crate::quantity::{Currency, Date, Length, Mass, MassDensity, Money, UnitSystem, Volume};
+use serde::Deserialize;
+
+/// Keys that only a lesson may hold, not a data file.
+pub(super) const LESSON_KEYS: [&str; 14] = [
+    "title",
+    "subtitle",
+    "teacher",
+    "place",
+    "date",
+    "note",
+    "units",
+    "paper",
+    "print",
+    "use",
+    "class",
+    "canvases",
+    "palettes",
+    "practices",
+];
+
+/// A lesson with all its data files laid under it.
+#[derive(Debug, Deserialize)]
+pub(super) struct Lesson {
+    /// What the class is called; it heads every handout.
+    pub(super) title: Field<Written<String>>,
+    /// A line under the title.
+    pub(super) subtitle: Field<Written<String>>,
+    /// Who gives the class.
+    pub(super) teacher: Field<Written<String>>,
+    /// Where it is given.
+    pub(super) place: Field<Written<String>>,
+    /// The day, as year-month-day.
+    pub(super) date: Field<Written<Date>>,
+    /// A line for every footer.
+    pub(super) note: Field<Written<String>>,
+    /// Which units come first on the paper.
+    pub(super) units: Field<UnitSystem>,
+    /// What the handouts are printed on.
+    pub(super) paper: Field<Paper>,
+    /// Standard size or large print.
+    pub(super) print: Field<Edition>,
+    /// Data files, by their paths from this file.
+    #[serde(rename = "use")]
+    pub(super) _use: Field<Items<Written<String>>>,
+    /// Who comes.
+    pub(super) class: Field<At<Class>>,
+    /// What is painted.
+    pub(super) canvases: Field<Entries<Canvas>>,
+    /// Colours and their shares, layer by layer.
+    pub(super) palettes: Field<Entries<Entries<Entries<Written<Portion>>>>>,
+    /// What is done in class that needs care.
+    pub(super) practices: Field<Items<Practice>>,
+    /// The paints.
+    pub(super) colours: Field<Entries<Colour>>,
+    /// What else goes into a cup or over a canvas.
+    pub(super) materials: Field<Entries<Material>>,
+    /// Recipes that turn paint into pouring paint.
+    pub(super) mixes: Field<Entries<Mix>>,
+    /// Ways of pouring.
+    pub(super) techniques: Field<Entries<Technique>>,
+    /// Varnishes and the like, days later.
+    pub(super) finishes: Field<Entries<Finish>>,
+    /// How cups are filled and amounts rounded.
+    pub(super) mixing: Field<At<Mixing>>,
+    /// What is needed besides paint.
+    pub(super) supplies: Field<Entries<Supply>>,
+    /// Where things are bought.
+    pub(super) shop: Field<At<Shop>>,
+    /// What is in the cupboard.
+    pub(super) stock: Field<Entries<Written<Amount>>>,
+    /// Safety notes.
+    pub(super) cautions: Field<Entries<Caution>>,
+}
+
+/// Who comes.
+#[derive(Debug, Deserialize)]
+pub(super) struct Class {
+    /// How many, or their first names.
+    pub(super) students: Field<At<Students>>,
+    /// Sets that the teacher pours in front of the class.
+    pub(super) demonstrations: Field<Written<u32>>,
+    /// Sets kept ready for mishaps.
+    pub(super) spares: Field<Written<u32>>,
+    /// Age of the youngest; without it all are adults.
+    #[serde(rename = "youngest age")]
+    pub(super) youngest_age: Field<Written<u32>>,
+    /// How many share a table.
+    #[serde(rename = "per table")]
+    pub(super) per_table: Field<Written<u32>>,
+}
+
+/// A number or a list of names.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "puddlebook: by form")]
+pub(super) enum Students {
+    #[serde(rename = "text")]
+    Count(Written<u32>),
+    #[serde(rename = "list")]
+    Named(Items<Written<String>>),
+}
+
+/// One kind of canvas.
+#[derive(Debug, Deserialize)]
+pub(super) struct Canvas {
+    pub(super) shape: Field<At<Outline>>,
+    /// Of a rectangle or an oval.
+    pub(super) width: Field<Written<Length>>,
+    /// Of a rectangle or an oval.
+    pub(super) height: Field<Written<Length>>,
+    /// Of a round canvas.
+    pub(super) diameter: Field<Written<Length>>,
+    /// Of a polygon.
+    pub(super) sides: Field<Written<u32>>,
+    /// Of a polygon: the length of one side.
+    pub(super) side: Field<Written<Length>>,
+    /// Of a polygon: from side to opposite side.
+    #[serde(rename = "across flats")]
+    pub(super) across_flats: Field<Written<Length>>,
+    /// Of a polygon: from corner to opposite corner.
+    #[serde(rename = "across corners")]
+    pub(super) across_corners: Field<Written<Length>>,
+    /// Of the edge; none for a flat panel.
+    pub(super) depth: Field<Written<Length>>,
+    /// Whether the edge is painted.
+    pub(super) edge: Field<Edge>,
+    /// How many of it each student paints.
+    pub(super) each: Field<Written<u32>>,
+    pub(super) technique: Field<Written<String>>,
+    pub(super) consistency: Field<At<MixChoice>>,
+    pub(super) palette: Field<Written<String>>,
+    pub(super) finishes: Field<Items<Written<String>>>,
+}
+
+/// Outlines of a canvas.
+#[derive(Debug, Clone, Copy, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Outline {
+    Rectangle,
+    Round,
+    Oval,
+    Polygon,
+}
+
+/// One mix for all layers, or one for each.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "puddlebook: by form")]
+pub(super) enum MixChoice {
+    #[serde(rename = "text")]
+    One(Written<String>),
+    #[serde(rename = "mapping")]
+    ByLayer(Entries<Written<String>>),
+}
+
+/// A paint.
+#[derive(Debug, Deserialize)]
+pub(super) struct Colour {
+    /// What is bought; the name with "acrylic" after it when not said.
+    pub(super) paint: Field<Written<String>>,
+    pub(super) density: Field<Written<MassDensity>>,
+    /// A colour of the screen.
+    pub(super) swatch: Field<Written<Swatch>>,
+    /// Pigments on the label that call for care.
+    pub(super) pigments: Field<Items<Written<String>>>,
+}
+
+/// What goes into a cup besides paint, or over a canvas.
+#[derive(Debug, Deserialize)]
+pub(super) struct Material {
+    pub(super) kind: Field<At<MaterialKind>>,
+    pub(super) density: Field<Written<MassDensity>>,
+    /// Volume of one drop.
+    pub(super) drop: Field<Written<Volume>>,
+}
+
+/// A recipe.
+#[derive(Debug, Deserialize)]
+pub(super) struct Mix {
+    pub(super) consistency: Field<Consistency>,
+    /// How parts are measured.
+    pub(super) by: Field<PartsBy>,
+    pub(super) parts: Field<At<Entries<Written<f64>>>>,
+    pub(super) drops: Field<Entries<Written<DropRate>>>,
+}
+
+/// A way of pouring.
+#[derive(Debug, Deserialize)]
+pub(super) struct Technique {
+    /// One sentence on how it is done.
+    pub(super) summary: Field<Written<String>>,
+    /// What it brings with it.
+    pub(super) practices: Field<Items<Practice>>,
+    /// In the order of the work.
+    pub(super) layers: Field<At<Entries<Layer>>>,
+}
+
+/// The wet film of one layer.
+#[derive(Debug, Deserialize)]
+pub(super) struct Layer {
+    pub(super) thin: Field<At<Film>>,
+    pub(super) medium: Field<At<Film>>,
+    pub(super) thick: Field<At<Film>>,
+    /// Where the figures come from.
+    pub(super) basis: Field<Written<String>>,
+}
+
+/// Three values of one film.
+#[derive(Debug, Deserialize)]
+pub(super) struct Film {
+    pub(super) low: Field<Written<Length>>,
+    pub(super) typical: Field<Written<Length>>,
+    pub(super) high: Field<Written<Length>>,
+}
+
+/// What goes over a dry canvas.
+#[derive(Debug, Deserialize)]
+pub(super) struct Finish {
+    pub(super) material: Field<Written<String>>,
+    /// Of one coat, wet.
+    pub(super) film: Field<At<Film>>,
+    pub(super) coats: Field<Written<u32>>,
+    /// Drying time before the first coat.
+    pub(super) after: Field<Written<super::legible::Days>>,
+    pub(super) basis: Field<Written<String>>,
+}
+
+/// How cups are filled and amounts rounded.
+#[derive(Debug, Deserialize)]
+pub(super) struct Mixing {
+    /// What stays in one cup and on its stick.
+    #[serde(rename = "cup loss")]
+    pub(super) cup_loss: Field<Written<Volume>>,
+    #[serde(rename = "step us")]
+    pub(super) step_us: Field<Written<Volume>>,
+    #[serde(rename = "step metric")]
+    pub(super) step_metric: Field<Written<Volume>>,
+    #[serde(rename = "scale step")]
+    pub(super) scale_step: Field<Written<Mass>>,
+}
+
+/// A rule for something that is not paint.
+#[derive(Debug, Deserialize)]
+pub(super) struct Supply {
+    /// 0 takes the item off the list.
+    pub(super) count: Field<Written<f64>>,
+    pub(super) per: Field<Per>,
+    pub(super) life: Field<Life>,
+}
+
+/// A price list.
+#[derive(Debug, Deserialize)]
+pub(super) struct Shop {
+    pub(super) name: Field<Written<String>>,
+    pub(super) currency: Field<Written<Currency>>,
+    pub(super) packs: Field<At<Items<Pack>>>,
+}
+
+/// A line of a price list.
+#[derive(Debug, Deserialize)]
+pub(super) struct Pack {
+    pub(super) item: Field<Written<String>>,
+    pub(super) size: Field<Written<Amount>>,
+    pub(super) price: Field<Written<Money>>,
+}
+
+/// A safety note.
+#[derive(Debug, Deserialize)]
+pub(super) struct Caution {
+    pub(super) sign: Field<Sign>,
+    pub(super) heading: Field<Written<String>>,
+    pub(super) reason: Field<Written<String>>,
+    pub(super) source: Field<Written<String>>,
+    pub(super) when: Field<At<When>>,
+}
+
+/// When a safety note is printed.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "puddlebook: by form")]
+pub(super) enum When {
+    #[serde(rename = "text")]
+    Word(Always),
+    #[serde(rename = "mapping")]
+    Rule(Occasion),
+}
+
+/// The one word for it.
+#[derive(Debug, Clone, Copy, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub(super) enum Always {
+    Always,
+}
+
+/// Exactly one of these.
+#[derive(Debug, Deserialize)]
+pub(super) struct Occasion {
+    pub(super) doing: Field<Items<Practice>>,
+    #[serde(rename = "younger than")]
+    pub(super) younger_than: Field<Written<u32>>,
+    pub(super) pigments: Field<Items<Written<String>>>,
+}

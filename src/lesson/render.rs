@@ -1,0 +1,85 @@
+use super::faults::Style;
+use super::limits;
+use super::problem::Problem;
+use super::source::{Place, Sources};
+use super::words;
+use annotate_snippets::{Annotation, AnnotationKind, Group, Level, Renderer, Snippet};
+
+/// Lines longer than this, in bytes, are not shown.
+const LONGEST_LINE: usize = 2_000;
+
+/// All problems, each with its line and what would be right, and how many there are.
+pub(super) fn render(problems: &[Problem], sources: &Sources, style: Style) -> String {
+    let renderer = match style {
+        Style::Plain => Renderer::plain(),
+        Style::Coloured => Renderer::styled(),
+    };
+    let mut out = String::new();
+    for problem in problems {
+        out.push_str(&renderer.render(&[group(problem, sources)]));
+        out.push_str("\n\n");
+    }
+    if problems.len() >= limits::PROBLEMS {
+        out.push_str(&words::and_more(problems.len()));
+        out.push('\n');
+    }
+    out
+}
+
+fn group<'a>(problem: &Problem, sources: &'a Sources) -> Group<'a> {
+    let words = words::of(&problem.kind);
+    let mut group = Group::with_title(Level::ERROR.primary_title(words.wrong));
+    if let Some(place) = &problem.place {
+        let same = problem.also.as_ref().filter(|also| also.file == place.file);
+        let snippet = snippet(place, same, words.mark, words.also, sources);
+        group = group.element(snippet);
+        if let (Some(also), None) = (&problem.also, same) {
+            let (line, column) = sources.line_and_column(also);
+            let name = sources.get(also.file).map_or("", |file| file.name.as_str());
+            let note = format!("{}: {name}:{line}:{column}", words.also);
+            group = group.element(Level::NOTE.message(note));
+        }
+    }
+    if !problem.path.is_empty() {
+        group = group.element(Level::NOTE.message(format!("in {}", problem.path.join(" > "))));
+    }
+    group.elements(words.right.into_iter().map(|right| Level::HELP.message(right)))
+}
+
+/// The line of a place, and the line of another place of the same file.
+fn snippet<'a>(
+    place: &Place,
+    also: Option<&Place>,
+    mark: String,
+    also_mark: &'static str,
+    sources: &'a Sources,
+) -> Snippet<'a, Annotation<'a>> {
+    let name = sources.get(place.file).map_or("", |file| file.name.as_str());
+    let text = sources.text(place.file);
+    let whole = also.map_or(place.span.clone(), |also| {
+        also.span.start.min(place.span.start)..also.span.end.max(place.span.end)
+    });
+    // Only the lines that are shown: a long file is not searched for every problem.
+    let start = text.get(..whole.start).and_then(|before| before.rfind('\n'));
+    let start = start.map_or(0, |newline| newline + 1);
+    let end = text.get(whole.end..).and_then(|after| after.find('\n'));
+    let end = end.map_or(text.len(), |length| whole.end + length);
+    let lines = text.get(start..end).unwrap_or_default();
+    let line = text.get(..start).unwrap_or_default().matches('\n').count() + 1;
+    let inside = |place: &Place| {
+        let first = place.span.start - start;
+        // One line is enough to find the rest.
+        let rest = lines.get(first..).unwrap_or_default();
+        let line_end = rest.find('\n').map_or(lines.len(), |length| first + length);
+        first..(place.span.end - start).min(line_end).max(first)
+    };
+    let mut snippet = Snippet::source(lines).line_start(line).path(name);
+    if lines.lines().all(|line| line.len() <= LONGEST_LINE) {
+        snippet = snippet.annotation(AnnotationKind::Primary.span(inside(place)).label(mark));
+        if let Some(also) = also {
+            let context = AnnotationKind::Context.span(inside(also)).label(also_mark);
+            snippet = snippet.annotation(context);
+        }
+    }
+    snippet
+}

@@ -1,0 +1,88 @@
+use crate::chart;
+use crate::handout::{Inline, Picture};
+use crate::ink::Face;
+use crate::page::desk::{Column, Desk, Place, Setting};
+use crate::page::galley::Galley;
+use crate::page::inline::Look;
+use crate::page::strip::{Joint, Snap, Strip, stack};
+use crate::page::{Mark, Role, TagId, TagKind, draw};
+
+use super::aside::side_column;
+use super::{Joints, text_strips};
+
+/// A figure takes no more than this part of a page's height, to leave room for its
+/// caption.
+const MOST_OF_PAGE: f32 = 0.8;
+
+/// A figure with its caption: beside it in a book, below it elsewhere.
+pub(super) fn set<'a>(
+    desk: &mut Desk<'a, '_>,
+    made: &'a Picture,
+    caption: &'a [Inline],
+    column: Column,
+    galley: &mut Galley<'a>,
+) {
+    let grid = desk.style.grid();
+    let tag = desk.tree.figure(&made.alt, column.tag);
+    let mut strip = picture(desk, made, column, desk.style.frame.height * MOST_OF_PAGE, tag);
+    strip.gap = grid;
+    strip.snap = Snap::Grid;
+    if caption.is_empty() {
+        galley.push(strip);
+        galley.leave(grid);
+        return;
+    }
+    let tag = desk.tag(TagKind::Caption, column.tag);
+    match desk.style.frame.side {
+        Some(side) if column.place == Place::Flow => {
+            let narrow = side_column(desk, side, column);
+            strip.beside.push(stack(self::caption(desk, caption, narrow, tag)));
+            galley.push(strip);
+        }
+        _ => {
+            galley.push(strip);
+            let mut strips = self::caption(desk, caption, column, tag);
+            if let Some(first) = strips.first_mut() {
+                first.joint = Joint::Glued;
+                first.gap = grid * 0.6;
+                first.snap = Snap::Free;
+            }
+            galley.extend(strips);
+        }
+    }
+    galley.leave(grid);
+}
+
+/// A picture across a column, as large as its height allows.
+pub(super) fn picture<'a>(
+    desk: &Desk<'a, '_>,
+    made: &Picture,
+    column: Column,
+    height: f32,
+    tag: TagId,
+) -> Strip<'a> {
+    let mut drawing = chart::draw(made, column.width, desk.faces);
+    if drawing.height > height {
+        drawing = chart::draw(made, column.width * height / drawing.height, desk.faces);
+    }
+    let mut strip = Strip { height: drawing.height, ..Strip::default() };
+    for mut shape in drawing.shapes {
+        draw::shift(&mut shape, column.x, 0.0);
+        strip.marks.push(Mark { shape, role: Role::Content(tag) });
+    }
+    strip
+}
+
+/// A caption in quiet note size.
+pub(super) fn caption<'a>(
+    desk: &mut Desk<'a, '_>,
+    caption: &'a [Inline],
+    column: Column,
+    tag: TagId,
+) -> Vec<Strip<'a>> {
+    let size = desk.style.scale.note;
+    let look = Look::new(Face::Regular, size.size, desk.style.palette.quiet, tag);
+    let measure = column.width.min(80.0 * size.character());
+    let lines = desk.lines(caption, look, Setting::ragged(measure));
+    text_strips(lines, column.x, size, 0.0, Joints::Whole)
+}

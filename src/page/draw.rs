@@ -1,0 +1,80 @@
+//! Simple shapes that blocks share.
+
+use crate::ink::{Colour, Dash, PathSegment, Point, Shape, Stroke};
+
+/// An upright rectangle.
+pub(super) fn rectangle(
+    x: f32,
+    y: f32,
+    width: f32,
+    height: f32,
+    fill: Option<Colour>,
+    stroke: Option<Stroke>,
+) -> Shape {
+    let corner = |dx: f32, dy: f32| Point { x: x + dx, y: y + dy };
+    let segments = vec![
+        PathSegment::Move(corner(0.0, 0.0)),
+        PathSegment::Line(corner(width, 0.0)),
+        PathSegment::Line(corner(width, height)),
+        PathSegment::Line(corner(0.0, height)),
+        PathSegment::Close,
+    ];
+    Shape::Path { segments, fill, stroke }
+}
+
+/// A straight solid line from one point to another.
+pub(super) fn line(from: (f32, f32), to: (f32, f32), colour: Colour, width: f32) -> Shape {
+    dashed(from, to, Stroke { colour, width, dash: Dash::Solid })
+}
+
+/// A straight line with any stroke.
+pub(super) fn dashed(from: (f32, f32), to: (f32, f32), stroke: Stroke) -> Shape {
+    let at = |(x, y)| Point { x, y };
+    let segments = vec![PathSegment::Move(at(from)), PathSegment::Line(at(to))];
+    Shape::Path { segments, fill: None, stroke: Some(stroke) }
+}
+
+/// Moves a shape in place.
+pub(super) fn shift(shape: &mut Shape, dx: f32, dy: f32) {
+    let moved = |p: &mut Point| {
+        p.x += dx;
+        p.y += dy;
+    };
+    match shape {
+        Shape::Text(run) => moved(&mut run.origin),
+        Shape::Path { segments, .. } => {
+            for segment in segments {
+                match segment {
+                    PathSegment::Move(p) | PathSegment::Line(p) => moved(p),
+                    PathSegment::Cubic(a, b, c) => {
+                        moved(a);
+                        moved(b);
+                        moved(c);
+                    }
+                    PathSegment::Close => {}
+                }
+            }
+        }
+    }
+}
+
+/// A full circle.
+pub(super) fn disc(
+    (x, y): (f32, f32),
+    radius: f32,
+    fill: Option<Colour>,
+    stroke: Option<Stroke>,
+) -> Shape {
+    // Four cubic arcs: the handles that come nearest to a circle.
+    let handle = radius * 0.552_284_8;
+    let at = |dx: f32, dy: f32| Point { x: x + dx, y: y + dy };
+    let segments = vec![
+        PathSegment::Move(at(radius, 0.0)),
+        PathSegment::Cubic(at(radius, handle), at(handle, radius), at(0.0, radius)),
+        PathSegment::Cubic(at(-handle, radius), at(-radius, handle), at(-radius, 0.0)),
+        PathSegment::Cubic(at(-radius, -handle), at(-handle, -radius), at(0.0, -radius)),
+        PathSegment::Cubic(at(handle, -radius), at(radius, -handle), at(radius, 0.0)),
+        PathSegment::Close,
+    ];
+    Shape::Path { segments, fill, stroke }
+}

@@ -1,0 +1,84 @@
+//! Header and footer: artifacts on every page that is not a title page.
+
+use super::inline::Findings;
+use super::style::Style;
+use super::{Mark, Page, Role, draw};
+use crate::handout::{Block, Document};
+use crate::ink::{Colour, Face, Faces, Figures, Point, Shape};
+
+/// Adds header and footer to the pages of a document.
+pub(super) fn add(
+    pages: &mut [Page],
+    document: &Document,
+    style: &Style,
+    faces: &Faces,
+    findings: &mut Findings,
+) {
+    for text in [&document.header.0, &document.header.1, &document.footer, &document.folio] {
+        findings.miss(&faces.shape(Face::Regular, Figures::Proportional, text).missing);
+    }
+    let count = pages.len();
+    let bare = matches!(document.blocks.first(), Some(Block::TitlePage { .. }));
+    let (left_text, right_text) = &document.header;
+    for (index, page) in pages.iter_mut().enumerate().skip(usize::from(bare)) {
+        let frame = &style.frame;
+        let (left, right) = (frame.left, frame.left + frame.full_width);
+        let writer = Writer { style, faces, colour: style.palette.quiet };
+        if index > 0 {
+            let mut header = Vec::new();
+            writer.write(&mut header, left, frame.header, left_text, right_text);
+            page.marks.splice(0..0, header);
+        }
+        let folio = document
+            .folio
+            .replace("{pages}", &count.to_string())
+            .replace("{page}", &(index + 1).to_string());
+        let rule_y = frame.footer - style.scale.small.size * 1.4;
+        let rule = draw::line((left, rule_y), (right, rule_y), style.palette.rule, 0.5);
+        page.marks.push(Mark { shape: rule, role: Role::Artifact });
+        writer.write(&mut page.marks, left, frame.footer, &document.footer, &folio);
+    }
+}
+
+struct Writer<'d> {
+    style: &'d Style,
+    faces: &'d Faces,
+    colour: Colour,
+}
+
+impl Writer<'_> {
+    /// Two texts at both ends of a line; the left one is cut short where they
+    /// would meet.
+    fn write(&self, marks: &mut Vec<Mark>, x: f32, y: f32, left: &str, right: &str) {
+        let (size, width) = (self.style.scale.small.size, self.style.frame.full_width);
+        let measure =
+            |text: &str| self.faces.measure(Face::Regular, Figures::Proportional, size, text);
+        let right = shortened(right, width, &measure);
+        let right_width = measure(&right);
+        let room = width - right_width - if right.is_empty() { 0.0 } else { 2.0 * size };
+        let left = shortened(left, room, &measure);
+        for (text, at) in [(left, x), (right, x + width - right_width)] {
+            if !text.is_empty() {
+                let origin = Point { x: at, y };
+                let run = self.faces.run(Face::Regular, size, self.colour, origin, &text);
+                marks.push(Mark { shape: Shape::Text(run), role: Role::Artifact });
+            }
+        }
+    }
+}
+
+/// As many words of a text as fit, with an ellipsis where some do not.
+fn shortened(text: &str, room: f32, measure: &impl Fn(&str) -> f32) -> String {
+    let mut text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    if measure(&text) <= room {
+        return text;
+    }
+    while let Some((at, _)) = text.char_indices().next_back() {
+        text.truncate(at);
+        let short = format!("{}…", text.trim_end());
+        if measure(&short) <= room {
+            return short;
+        }
+    }
+    String::new()
+}

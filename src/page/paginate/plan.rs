@@ -1,0 +1,120 @@
+//! Page breaking by total fit: the breaks of the whole document are chosen so that
+//! the sum of the costs of its pages is least.
+
+use std::ops::Range;
+
+use super::track::Track;
+use crate::page::strip::{Joint, Strip};
+
+/// Each page costs this, so that tightening one a little is worth saving a page.
+const PAGE: f64 = 60.0;
+
+/// A page that is not filled to its foot costs this times the square of the part
+/// left empty.
+const SHORTFALL: f64 = 2500.0;
+
+/// The last page of a chapter is no accident above this part of its height; below,
+/// it costs up to `STRAY`.
+const STRAY_BELOW: f64 = 0.33;
+const STRAY: f64 = 90.0;
+
+/// Gaps may be made smaller down to this share of them, at a cost that grows with
+/// the square of what was taken.
+const TIGHTEST: f32 = 0.65;
+const TIGHTEN: f64 = 55.0;
+
+/// Parting what should stay together.
+const PART: f64 = 10_000.0;
+
+/// A strip that is higher than a page.
+const OVERFULL: f64 = 1e7;
+
+/// What stands on one page.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::page) struct PagePlan {
+    pub strips: Range<usize>,
+    /// Share of the gaps that is left; none for a page on the grid.
+    pub tight: Option<f32>,
+}
+
+#[derive(Clone, Copy)]
+struct State {
+    cost: f64,
+    from: usize,
+    tight: Option<f32>,
+}
+
+/// Chooses the breaks for pages of a height.
+pub(in crate::page) fn plan(strips: &[Strip<'_>], height: f32, grid: f32) -> Vec<PagePlan> {
+    let unknown = State { cost: f64::INFINITY, from: 0, tight: None };
+    let mut best = vec![unknown; strips.len() + 1];
+    if let Some(first) = best.first_mut() {
+        first.cost = 0.0;
+    }
+    for from in 0..strips.len() {
+        let Some(State { cost: before, .. }) = best.get(from).copied() else { continue };
+        if before.is_finite() {
+            fill(strips, from, before, &mut best, height, grid);
+        }
+    }
+    let mut pages = Vec::new();
+    let mut end = strips.len();
+    while end > 0 {
+        let Some(state) = best.get(end) else { break };
+        pages.push(PagePlan { strips: state.from..end, tight: state.tight });
+        end = state.from;
+    }
+    pages.reverse();
+    pages
+}
+
+/// Tries every end of a page that starts with a strip.
+fn fill(
+    strips: &[Strip<'_>],
+    from: usize,
+    before: f64,
+    best: &mut [State],
+    height: f32,
+    grid: f32,
+) {
+    let mut snapped = Track::snapped(grid);
+    let mut loose = Track::tight(grid, 1.0);
+    for (index, strip) in strips.iter().enumerate().skip(from) {
+        snapped.add(strip);
+        loose.add(strip);
+        let end = index + 1;
+        let fits = |track: &Track| track.y.max(track.packed) <= height + 0.1;
+        let (cost, tight) = if fits(&snapped) {
+            (0.0, None)
+        } else if loose.packed <= height + 0.1
+            && loose.y - loose.gaps * (1.0 - TIGHTEST) <= height + 0.1
+        {
+            let share = 1.0 - ((loose.y - height) / loose.gaps.max(0.1)).max(0.0);
+            let taken = f64::from((1.0 - share) / (1.0 - TIGHTEST));
+            (3.0 + TIGHTEN * taken * taken, Some(share))
+        } else if index == from {
+            (OVERFULL, None)
+        } else {
+            return;
+        };
+        let empty = f64::from(1.0 - loose.y.max(loose.packed) / height).clamp(0.0, 1.0);
+        let (end_cost, stop) = match strips.get(end).map(|next| next.joint) {
+            None | Some(Joint::Page) => (last(1.0 - empty), true),
+            Some(Joint::Glued) => (PART + SHORTFALL * empty * empty, false),
+            Some(Joint::Open(cost)) => (f64::from(cost) + SHORTFALL * empty * empty, false),
+        };
+        let cost = before + PAGE + cost + end_cost;
+        if let Some(state) = best.get_mut(end)
+            && cost < state.cost
+        {
+            *state = State { cost, from, tight };
+        }
+        if stop {
+            return;
+        }
+    }
+}
+
+fn last(full: f64) -> f64 {
+    if full < STRAY_BELOW { STRAY * (STRAY_BELOW - full) / STRAY_BELOW } else { 0.0 }
+}

@@ -1,0 +1,51 @@
+//! The visual system, in this one place: sizes, grid, margins, colours, spaces.
+//!
+//! In: form, paper and edition of a document. Out: every length the blocks use,
+//! in points. Must not know: any text, any block.
+
+mod palette;
+mod paper;
+mod scale;
+
+pub use palette::{Palette, Surface};
+pub use paper::{Frame, SideColumn};
+pub use scale::{Size, Type};
+
+use crate::handout::Form;
+use crate::lesson::{Edition, Paper};
+
+/// Points in a millimetre (ISO 32000-1: a unit is 1/72 in; 25.4 mm to the inch).
+pub const MM: f32 = 72.0 / 25.4;
+
+/// Room for handwriting: ruled lines, blanks and cells to fill are at least this
+/// high (common practice for worksheets, no source).
+pub const WRITING: f32 = 8.0 * MM;
+
+/// The style of one document.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Style {
+    pub form: Form,
+    pub frame: Frame,
+    pub scale: Type,
+    pub palette: Palette,
+}
+
+impl Style {
+    /// The style for a form of document on a paper in an edition.
+    pub fn new(form: Form, paper: Paper, edition: Edition) -> Self {
+        let scale = Type::of(edition);
+        let frame = Frame::of(form, paper, edition, &scale);
+        Self { form, frame, scale, palette: Palette::default() }
+    }
+
+    /// Half a line of body text: heights and gaps are multiples of it.
+    pub fn grid(&self) -> f32 {
+        self.scale.body.leading / 2.0
+    }
+
+    /// The longest measure for running text: 72 characters, the upper end of
+    /// what reads well (the brief for these pages asks for 60 to 72).
+    pub fn longest_measure(&self) -> f32 {
+        72.0 * self.scale.body.character()
+    }
+}

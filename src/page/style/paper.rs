@@ -1,0 +1,79 @@
+use super::{MM, Type};
+use crate::handout::Form;
+use crate::lesson::{Edition, Paper};
+
+/// Left margin: holes punched 12 mm from the edge and 6 mm wide (ISO 838) end at
+/// 15 mm; the rest is for the ring and the thumb.
+const INNER: f32 = 24.0 * MM;
+
+/// Right margin: clears the same holes on the back of a sheet printed on both sides.
+const OUTER: f32 = 16.5 * MM;
+
+/// Above the text, with the header in it.
+const TOP: f32 = 22.0 * MM;
+
+/// Below the text at least, with the footer in it.
+const BOTTOM: f32 = 20.0 * MM;
+
+/// Edge to header, and footer to edge: most printers reach to 6 mm or less.
+const FURNITURE: f32 = 12.0 * MM;
+
+/// Characters in a full line of a book.
+const BOOK_CHARACTERS: f32 = 68.0;
+
+/// Between text and side column.
+const GUTTER: f32 = 6.5 * MM;
+
+/// Where things stand on a page, in points.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Frame {
+    /// Width and height of the paper.
+    pub paper: (f32, f32),
+    pub left: f32,
+    pub top: f32,
+    /// Of the text column.
+    pub width: f32,
+    /// Of the text area: a whole number of body lines.
+    pub height: f32,
+    /// Text column, gutter and side column together.
+    pub full_width: f32,
+    pub side: Option<SideColumn>,
+    /// Baseline of the header.
+    pub header: f32,
+    /// Baseline of the footer.
+    pub footer: f32,
+}
+
+/// The margin for captions and notes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SideColumn {
+    pub left: f32,
+    pub width: f32,
+}
+
+impl Frame {
+    pub(super) fn of(form: Form, paper: Paper, edition: Edition, scale: &Type) -> Self {
+        let (page_width, page_height) = match paper {
+            Paper::A4 => (210.0 * MM, 297.0 * MM),
+            Paper::Letter => (8.5 * 72.0, 11.0 * 72.0),
+        };
+        let full_width = page_width - INNER - OUTER;
+        let lines = ((page_height - TOP - BOTTOM) / scale.body.leading).floor();
+        // Eighteen-point lines need all the width there is.
+        let side = (form == Form::Book && edition == Edition::Standard).then(|| {
+            let width = full_width - BOOK_CHARACTERS * scale.body.character() - GUTTER;
+            SideColumn { left: INNER + full_width - width, width }
+        });
+        Self {
+            paper: (page_width, page_height),
+            left: INNER,
+            top: TOP,
+            width: side.map_or(full_width, |side| full_width - GUTTER - side.width),
+            height: lines * scale.body.leading,
+            full_width,
+            side,
+            header: FURNITURE + scale.small.size * 0.72,
+            footer: page_height - FURNITURE,
+        }
+    }
+}

@@ -1,0 +1,122 @@
+//! From mixed paint to what goes into the cup, ingredient by ingredient.
+
+use super::impossible::Counted;
+use super::rounding::{running_readings, up_to_step};
+use super::{Batch, Impossible, Poured};
+use crate::lesson::{Colour, Drops, Ingredient, Lesson, Material, Mix, PartsBy};
+use crate::quantity::{Mass, UnitSystem, Volume};
+use std::sync::Arc;
+
+/// What can be measured at the mixing table.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Steps {
+    /// Amounts to mix are whole numbers of these.
+    pub volume: Volume,
+    /// The scale shows whole numbers of these.
+    pub scale: Mass,
+}
+
+impl Steps {
+    /// The steps of a lesson in its own units.
+    pub(super) fn of(lesson: &Lesson) -> Self {
+        let volume = match lesson.print.units {
+            UnitSystem::Us => lesson.mixing.step_us,
+            UnitSystem::Metric => lesson.mixing.step_metric,
+        };
+        Self { volume, scale: lesson.mixing.scale_step }
+    }
+}
+
+/// Mixes at least `need` of a colour for `cups` cups. Volumes and masses add up by ideal
+/// mixing: the volume of a mix is the sum of the volumes that went into it.
+pub(super) fn mixed(
+    colour: &Arc<Colour>,
+    mix: &Arc<Mix>,
+    cups: u32,
+    need: Volume,
+    steps: Steps,
+) -> Result<Batch, Impossible> {
+    let volume = up_to_step(need, steps.volume);
+    let drops =
+        mix.drops.iter().map(|drops| dropped(drops, mix, volume)).collect::<Result<Vec<_>, _>>()?;
+    let by_drops: Volume = drops.iter().map(|(_, _, volume)| *volume).sum();
+    if by_drops > Volume::default() && by_drops >= volume {
+        return Err(Impossible::MoreDropsThanMix { mix: mix.name.clone() });
+    }
+    let parts = by_parts(colour, mix, volume - by_drops);
+    let ingredients = in_the_cup(
+        parts
+            .into_iter()
+            .map(|(material, volume)| (material, None, volume))
+            .chain(
+                drops.into_iter().map(|(material, count, volume)| (material, Some(count), volume)),
+            )
+            .collect(),
+        steps.scale,
+    );
+    let mass: Mass = ingredients.iter().map(|poured| poured.mass).sum();
+    Ok(Batch {
+        colour: Arc::clone(colour),
+        mix: Arc::clone(mix),
+        cups,
+        need,
+        volume,
+        mass,
+        density: if volume > Volume::default() { mass / volume } else { colour.paint.density },
+        ingredients,
+    })
+}
+
+/// The volumes of the parts that make `volume` together.
+fn by_parts(colour: &Colour, mix: &Mix, volume: Volume) -> Vec<(Arc<Material>, Volume)> {
+    let bulks: Vec<(Arc<Material>, f64)> = mix
+        .parts
+        .iter()
+        .map(|part| {
+            let material = match &part.what {
+                Ingredient::ThePaint => Arc::clone(&colour.paint),
+                Ingredient::Other(material) => Arc::clone(material),
+            };
+            // Parts by weight take up room in inverse proportion to their density.
+            let bulk = match mix.by {
+                PartsBy::Volume => part.parts,
+                PartsBy::Weight => part.parts / material.density.value,
+            };
+            (material, bulk)
+        })
+        .collect();
+    let all: f64 = bulks.iter().map(|(_, bulk)| bulk).sum();
+    bulks.into_iter().map(|(material, bulk)| (material, volume * (bulk / all))).collect()
+}
+
+/// How many drops go into `volume`, to the nearest whole one and at least one, and the
+/// room they take in it.
+fn dropped(
+    drops: &Drops,
+    mix: &Mix,
+    volume: Volume,
+) -> Result<(Arc<Material>, u32, Volume), Impossible> {
+    let count = (drops.count * (volume / drops.per).value).round().max(1.0);
+    let too_many = || Impossible::TooMany { what: Counted::Drops { mix: mix.name.clone() } };
+    let count = super::count::whole(count).ok_or_else(too_many)?;
+    let one = drops.material.drop.unwrap_or_default();
+    Ok((Arc::clone(&drops.material), count, one * f64::from(count)))
+}
+
+fn in_the_cup(poured: Vec<(Arc<Material>, Option<u32>, Volume)>, scale: Mass) -> Vec<Poured> {
+    let masses: Vec<Mass> =
+        poured.iter().map(|(material, _, volume)| *volume * material.density).collect();
+    let readings = running_readings(&masses, scale);
+    poured
+        .into_iter()
+        .zip(masses)
+        .zip(readings)
+        .map(|(((material, drops, volume), mass), reading)| Poured {
+            material,
+            volume,
+            mass,
+            reading,
+            drops,
+        })
+        .collect()
+}

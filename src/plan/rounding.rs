@@ -1,0 +1,61 @@
+//! The only two places where the engine rounds physical amounts.
+
+use crate::quantity::{Mass, Volume};
+
+/// A need that passes a step by less than this part of a step is noise of the
+/// arithmetic (a millionth of 5 mL is far below any drop), not another step.
+const NOISE: f64 = 1e-9;
+
+/// The smallest whole number of steps that holds `need`. A step that is not positive
+/// rounds nothing.
+pub(super) fn up_to_step(need: Volume, step: Volume) -> Volume {
+    if step <= Volume::default() {
+        return need;
+    }
+    let steps = (need / step).value;
+    let whole = (steps - NOISE).ceil().max(0.0);
+    // Where noise was cut off, the need itself is already a whole number of steps.
+    (whole * step).max(need)
+}
+
+/// Readings of a scale that shows whole steps, after each of `masses` was added to a
+/// tared cup. The last reading is the total rounded to a step; the steps of the single
+/// masses are shared out by largest remainder, so none is off by a whole step.
+pub(super) fn running_readings(masses: &[Mass], step: Mass) -> Vec<Mass> {
+    if step <= Mass::default() {
+        return running(masses.iter().copied());
+    }
+    let exact: Vec<f64> = masses.iter().map(|mass| (*mass / step).value).collect();
+    running(largest_remainder(&exact).into_iter().map(|steps| steps * step))
+}
+
+fn running(masses: impl Iterator<Item = Mass>) -> Vec<Mass> {
+    masses
+        .scan(Mass::default(), |sum, mass| {
+            *sum += mass;
+            Some(*sum)
+        })
+        .collect()
+}
+
+/// Whole numbers near `exact` that add up to its rounded sum: all are rounded down, then
+/// those with the largest remainders get one more (the earlier one of equals).
+fn largest_remainder(exact: &[f64]) -> Vec<f64> {
+    let total = exact.iter().sum::<f64>().round();
+    let mut whole: Vec<f64> = exact.iter().map(|value| value.floor()).collect();
+    let missing = (total - whole.iter().sum::<f64>()).max(0.0);
+    let mut by_remainder: Vec<(usize, f64)> =
+        exact.iter().map(|value| value - value.floor()).enumerate().collect();
+    by_remainder.sort_by(|(_, one), (_, other)| other.total_cmp(one));
+    let lucky = by_remainder
+        .iter()
+        .map(|(at, _)| *at)
+        .zip(1..)
+        .take_while(|(_, nth)| f64::from(*nth) <= missing);
+    for (at, _) in lucky {
+        if let Some(value) = whole.get_mut(at) {
+            *value += 1.0;
+        }
+    }
+    whole
+}

@@ -1,0 +1,136 @@
+use super::Formula;
+use crate::plan::{Figure, FigureUnit, Step, StepKind};
+
+/// No figure gets more decimals than this; a pocket calculator shows eight digits.
+const MOST_DECIMALS: u8 = 9;
+
+/// A sum in the making: figures at full precision with the digits wanted for each, and
+/// the steps that join them. A figure that one step gives and another starts from is
+/// one figure, so it is printed alike in both.
+#[derive(Default)]
+pub(super) struct Draft {
+    figures: Vec<Exact>,
+    steps: Vec<Joint>,
+}
+
+/// A figure of a draft.
+#[derive(Clone, Copy)]
+pub(super) struct FigureId(usize);
+
+struct Exact {
+    value: f64,
+    unit: FigureUnit,
+    decimals: u8,
+}
+
+struct Joint {
+    what: StepKind,
+    formula: Formula,
+    from: Vec<FigureId>,
+    gives: FigureId,
+}
+
+impl Draft {
+    /// A figure with `decimals` digits after the point, fewer when the rest are zeros.
+    pub(super) fn figure(&mut self, value: f64, unit: FigureUnit, decimals: u8) -> FigureId {
+        self.figures.push(Exact { value, unit, decimals });
+        FigureId(self.figures.len() - 1)
+    }
+
+    /// A step; what it gives is a figure of the plan, not computed again here.
+    pub(super) fn step(
+        &mut self,
+        what: StepKind,
+        formula: Formula,
+        from: impl Into<Vec<FigureId>>,
+        gives: FigureId,
+    ) {
+        self.steps.push(Joint { what, formula, from: from.into(), gives });
+    }
+
+    /// The steps as printed. Digits are added, one at a time and where they tell most,
+    /// until each sum of printed figures comes to the printed result.
+    pub(super) fn finish(mut self) -> Vec<Step> {
+        // Every round adds a digit to one figure, so this ends.
+        while let Some(figure) = self.too_coarse() {
+            figure.decimals += 1;
+        }
+        self.steps
+            .iter()
+            .map(|step| Step {
+                what: step.what.clone(),
+                formula: step.formula,
+                from: step.from.iter().filter_map(|id| self.shown(*id)).collect(),
+                gives: self.shown(step.gives).unwrap_or(NOTHING),
+            })
+            .collect()
+    }
+
+    /// The figure that spoils the first sum that does not come out: of its operands the
+    /// one that printing changes most, or the result when the operands are exact.
+    fn too_coarse(&mut self) -> Option<&mut Exact> {
+        let FigureId(at) =
+            self.steps.iter().filter(|step| !self.comes_out(step)).find_map(|step| {
+                self.coarsest(&step.from).or_else(|| self.coarsest(&[step.gives]))
+            })?;
+        self.figures.get_mut(at)
+    }
+
+    fn comes_out(&self, step: &Joint) -> bool {
+        let shown: Vec<f64> =
+            step.from.iter().filter_map(|id| self.shown(*id)).map(|figure| figure.shown).collect();
+        match (step.formula.of(&shown), self.figures.get(step.gives.0)) {
+            (Some(result), Some(figure)) => figure.in_full().agrees_with(result),
+            // A formula that does not fit cannot be mended by digits.
+            _ => true,
+        }
+    }
+
+    fn coarsest(&self, ids: &[FigureId]) -> Option<FigureId> {
+        ids.iter()
+            .copied()
+            .filter_map(|id| Some((id, self.figures.get(id.0)?)))
+            .filter(|(_, exact)| exact.decimals < MOST_DECIMALS)
+            .map(|(id, exact)| (id, exact.change_by_printing()))
+            .filter(|(_, change)| *change > 1e-12)
+            .max_by(|(_, one), (_, other)| one.total_cmp(other))
+            .map(|(id, _)| id)
+    }
+
+    fn shown(&self, FigureId(at): FigureId) -> Option<Figure> {
+        self.figures.get(at).map(Exact::shown)
+    }
+}
+
+const NOTHING: Figure = Figure { shown: 0.0, decimals: 0, unit: FigureUnit::None };
+
+impl Exact {
+    /// With all of its digits, zeros too.
+    fn in_full(&self) -> Figure {
+        let shown = rounded(self.value, self.decimals);
+        Figure { shown, decimals: self.decimals, unit: self.unit }
+    }
+
+    /// Without zeros at the end.
+    fn shown(&self) -> Figure {
+        let shown = rounded(self.value, self.decimals);
+        let decimals = (0..self.decimals)
+            .find(|fewer| (rounded(shown, *fewer) - shown).abs() < 1e-12 * shown.abs().max(1.0))
+            .unwrap_or(self.decimals);
+        Figure { shown, decimals, unit: self.unit }
+    }
+
+    /// Relative to the figure.
+    fn change_by_printing(&self) -> f64 {
+        let change = (rounded(self.value, self.decimals) - self.value).abs();
+        if self.value == 0.0 { change } else { change / self.value.abs() }
+    }
+}
+
+/// To `decimals` digits, halves up. A value that misses a half by the noise of binary
+/// arithmetic counts as the half, as on paper.
+fn rounded(value: f64, decimals: u8) -> f64 {
+    let ten = 10_f64.powi(i32::from(decimals));
+    let scaled = value * ten;
+    (scaled + scaled.abs() * 1e-13 + 1e-12).round() / ten
+}

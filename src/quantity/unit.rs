@@ -1,0 +1,108 @@
+//! The units that people may write, each with its size in SI units, exact by
+//! definition (NIST SP 811, 2008, Appendix B.8; NIST Handbook 44, Appendix C).
+
+use super::misread::Dimension;
+use super::units::{INCH_M, OUNCE_KG, US_FL_OZ_M3};
+
+/// A unit, how it is written, and how large it is.
+#[derive(Debug)]
+pub(super) struct Unit {
+    /// The first spelling is the one that is recommended. Lower case.
+    pub(super) spellings: &'static [&'static str],
+    pub(super) dimension: Dimension,
+    /// In metres, cubic metres, kilograms, kilograms per cubic metre, fractions of
+    /// the whole, days or pieces.
+    pub(super) size: f64,
+}
+
+const IMPERIAL_FL_OZ_M3: f64 = 28.413_062_5e-6;
+const POUND_KG: f64 = 0.453_592_37;
+
+const fn unit(spellings: &'static [&'static str], dimension: Dimension, size: f64) -> Unit {
+    Unit { spellings, dimension, size }
+}
+
+/// All of them. A plain "oz" is a mass here; the reading refuses it where a volume
+/// could be meant.
+pub(super) const UNITS: &[Unit] = &[
+    unit(
+        &["mm", "millimetre", "millimetres", "millimeter", "millimeters"],
+        Dimension::Length,
+        1e-3,
+    ),
+    unit(
+        &["cm", "centimetre", "centimetres", "centimeter", "centimeters"],
+        Dimension::Length,
+        1e-2,
+    ),
+    unit(&["m", "metre", "metres", "meter", "meters"], Dimension::Length, 1.0),
+    unit(&["in", "inch", "inches", "\"", "″", "”"], Dimension::Length, INCH_M),
+    unit(&["ft", "foot", "feet"], Dimension::Length, 12.0 * INCH_M),
+    unit(
+        &["mL", "millilitre", "millilitres", "milliliter", "milliliters"],
+        Dimension::Volume,
+        1e-6,
+    ),
+    unit(&["L", "litre", "litres", "liter", "liters"], Dimension::Volume, 1e-3),
+    unit(
+        &["fl oz", "fl. oz.", "fl. oz", "floz", "fluid ounce", "fluid ounces"],
+        Dimension::Volume,
+        US_FL_OZ_M3,
+    ),
+    unit(&["cup", "cups"], Dimension::Volume, 8.0 * US_FL_OZ_M3),
+    unit(&["pt", "pint", "pints"], Dimension::Volume, 16.0 * US_FL_OZ_M3),
+    unit(&["qt", "quart", "quarts"], Dimension::Volume, 32.0 * US_FL_OZ_M3),
+    unit(&["gal", "gallon", "gallons"], Dimension::Volume, 128.0 * US_FL_OZ_M3),
+    unit(
+        &["imperial fl oz", "imperial fluid ounce", "imperial fluid ounces"],
+        Dimension::Volume,
+        IMPERIAL_FL_OZ_M3,
+    ),
+    unit(
+        &["imperial pt", "imperial pint", "imperial pints"],
+        Dimension::Volume,
+        20.0 * IMPERIAL_FL_OZ_M3,
+    ),
+    unit(
+        &["imperial gal", "imperial gallon", "imperial gallons"],
+        Dimension::Volume,
+        160.0 * IMPERIAL_FL_OZ_M3,
+    ),
+    unit(&["g", "gram", "grams", "gramme", "grammes"], Dimension::Mass, 1e-3),
+    unit(&["kg", "kilogram", "kilograms", "kilo", "kilos"], Dimension::Mass, 1.0),
+    unit(&["oz", "ounce", "ounces"], Dimension::Mass, OUNCE_KG),
+    unit(
+        &["oz weight", "oz by weight", "ounces weight", "ounces by weight"],
+        Dimension::Mass,
+        OUNCE_KG,
+    ),
+    unit(&["lb", "lbs", "pound", "pounds"], Dimension::Mass, POUND_KG),
+    unit(&["g/mL", "g/cm³", "g/cm3", "grams per millilitre"], Dimension::Density, 1e3),
+    unit(&["kg/L", "kilograms per litre"], Dimension::Density, 1e3),
+    unit(&["g/L"], Dimension::Density, 1.0),
+    unit(&["kg/m³", "kg/m3"], Dimension::Density, 1.0),
+    unit(&["g/fl oz", "grams per fluid ounce"], Dimension::Density, 1e-3 / US_FL_OZ_M3),
+    unit(&["lb/gal", "pounds per gallon"], Dimension::Density, POUND_KG / (128.0 * US_FL_OZ_M3)),
+    unit(&["%", "percent", "per cent"], Dimension::Share, 0.01),
+    unit(&["days", "day", "d"], Dimension::Days, 1.0),
+    unit(&["weeks", "week"], Dimension::Days, 7.0),
+    unit(&["pieces", "piece", "pcs", "pc"], Dimension::Pieces, 1.0),
+];
+
+/// The unit that is written so, whatever its case and the spaces inside it.
+pub(super) fn find(written: &str) -> Option<&'static Unit> {
+    let plain = plain(written);
+    UNITS.iter().find(|unit| unit.spellings.iter().any(|spelling| self::plain(spelling) == plain))
+}
+
+/// All spellings of the units of the `wanted` dimensions.
+pub(super) fn spellings(wanted: &[Dimension]) -> impl Iterator<Item = &'static str> {
+    UNITS
+        .iter()
+        .filter(move |unit| wanted.contains(&unit.dimension))
+        .flat_map(|unit| unit.spellings.iter().copied())
+}
+
+fn plain(written: &str) -> String {
+    written.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase()
+}
