@@ -81,7 +81,7 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
     let marks = data.bars.iter().filter_map(|bar| bar.mark.as_ref()).map(size);
     let end = plot::end(sums.chain(marks), 1.02);
     // The last number of the axis is centred below it.
-    let inner = width - board.measure(AXIS, &plot::number(end.round())) / 2.0;
+    let inner = width - board.measure(AXIS, &plot::widest_number(end)) / 2.0;
 
     let mut rows = Vec::with_capacity(data.bars.len());
     let mut next = top;
@@ -155,12 +155,10 @@ fn settle<'a>(bar: &'a Bar, top: f32, inner: f32, end: f64, board: &Board<'_>) -
         let cut = |a: f32, b: f32| mark.is_some_and(|at| at > a - 1.0 && at < b + 1.0);
         let last = index + 1 == bar.parts.len();
         let middle = (left + right) / 2.0;
-        homes.push(if part.label.is_empty() {
-            Home::Within
-        } else if look(part, index).hatch.is_none()
+        let lies = look(part, index).hatch.is_none()
             && room <= right - left
-            && !cut(middle - room / 2.0, middle + room / 2.0)
-        {
+            && !cut(middle - room / 2.0, middle + room / 2.0);
+        homes.push(if part.label.is_empty() || lies {
             Home::Within
         } else if last && right + room <= inner && !cut(right, right + room) {
             Home::Beside

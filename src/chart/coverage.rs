@@ -55,7 +55,7 @@ pub(super) fn draw(data: &Coverage, width: f32, faces: &Faces) -> Drawing {
     let heights = reach.map(|slope| slope * x_end).chain(data.marks.iter().map(|mark| mark.y));
     let y_end = plot::end(heights, 1.03);
 
-    let left = board.measure(AXIS, &widest_number(y_end)) + 2.0 * TICK;
+    let left = board.measure(AXIS, &plot::widest_number(y_end)) + 2.0 * TICK;
     let labels = lines.iter().map(|drawn| board.widest(drawn.set, &drawn.label));
     let right = labels.fold(0.0, f32::max) + 9.0;
     let height = (width * 0.5).clamp(120.0, 250.0);
@@ -100,14 +100,6 @@ pub(super) fn draw(data: &Coverage, width: f32, faces: &Faces) -> Drawing {
         name_canvases(&mut board, &data.marks, &lines, scale, x_end);
     }
     board.finish(width, total)
-}
-
-/// As wide as any number on an axis that ends at `end`, with the places that its steps
-/// may have.
-fn widest_number(end: f64) -> String {
-    let places = if end < 2.0 { 2 } else { usize::from(end < 20.0) };
-    let wide = |c: char| if c.is_ascii_digit() { '0' } else { c };
-    format!("{end:.places$}").chars().map(wide).collect()
 }
 
 /// Gives every line its colour, pattern and label, none twice among its kind.

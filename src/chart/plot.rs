@@ -121,6 +121,14 @@ pub(super) fn number(value: f64) -> String {
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }
 
+/// As wide as any number on an axis that ends at `end`, with the places that its steps
+/// may have.
+pub(super) fn widest_number(end: f64) -> String {
+    let places = if end < 2.0 { 2 } else { usize::from(end < 20.0) };
+    let wide = |c: char| if c.is_ascii_digit() { '0' } else { c };
+    format!("{end:.places$}").chars().map(wide).collect()
+}
+
 /// The end of an axis that shows `values`: the largest with a little air.
 pub(super) fn end(values: impl IntoIterator<Item = f64>, air: f64) -> f64 {
     let largest = values.into_iter().filter(|v| v.is_finite()).fold(0.0, f64::max);

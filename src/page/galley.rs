@@ -1,6 +1,6 @@
 //! The galley: strips in order, as blocks deliver them.
 
-use super::strip::{Joint, Strip};
+use super::strip::{Joint, Reach, Strip};
 
 /// Strips with what the next one has to heed.
 #[derive(Default)]
@@ -33,7 +33,10 @@ impl<'a> Galley<'a> {
             (Next::Glued | Next::AsItWishes, _) => {}
         }
         self.next = Next::AsItWishes;
-        strip.beside.append(&mut self.beside);
+        // A note waits for something that leaves the side column free.
+        if strip.reach == Reach::Column {
+            strip.beside.append(&mut self.beside);
+        }
         self.strips.push(strip);
     }
 

@@ -10,6 +10,7 @@ use crate::ink::Shape;
 use crate::page::{Page, Role, TagId, TagKind};
 
 /// What a page draws.
+#[derive(Default)]
 pub(super) struct Content {
     pub ops: Vec<Op>,
     /// The tag of each marked sequence, by its number (MCID).

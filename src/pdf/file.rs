@@ -1,10 +1,20 @@
 //! The bytes of the file: compressed streams, objects gathered in object streams, a
 //! cross-reference stream (ISO 32000-1, 7.5.7 and 7.5.8).
 
+use flate2::Compression;
+use flate2::write::ZlibEncoder;
 use lopdf::{Document, Object, Stream, StringFormat, dictionary};
+use std::io::Write;
 
 use super::digest::digest;
-use super::{PdfError, object};
+use super::{PdfError, object, parallel};
+
+/// How hard the compressor tries. The best it can takes twice the time of this for one
+/// or two per cent of size.
+const EFFORT: Compression = Compression::new(6);
+
+/// Bytes of `/Filter/FlateDecode`.
+const FILTER_ENTRY: usize = 19;
 
 /// Objects that are gathered in one stream; more compress better, fewer open sooner.
 const GATHERED: usize = 250;
@@ -17,37 +27,37 @@ enum Place {
 
 /// Writes all objects. The identifier is a fingerprint of what is written before it.
 pub(super) fn write(draft: Document) -> Result<Vec<u8>, PdfError> {
-    let mut out = b"%PDF-1.7\n%\xE2\xE3\xCF\xD3\n".to_vec();
     let mut next = draft.max_id + 1;
     let mut places: Vec<(u32, Place)> = Vec::with_capacity(draft.objects.len() + 8);
+    let mut streams = Vec::new();
     let mut plain = Vec::with_capacity(draft.objects.len());
     for ((id, _), object) in draft.objects {
         match object {
-            Object::Stream(stream) => {
-                places.push((id, Place::At(out.len())));
-                write_stream(&mut out, id, stream)?;
-            }
+            Object::Stream(stream) => streams.push((id, stream)),
             object => plain.push((id, object)),
         }
     }
     for chunk in plain.chunks(GATHERED) {
-        let id = next;
+        let stream = next;
+        let within =
+            |(index, &(id, _)): (usize, &(u32, Object))| (id, Place::Within { stream, index });
+        places.extend(chunk.iter().enumerate().map(within));
+        streams.push((stream, gather(chunk)?));
         next += 1;
-        places.push((id, Place::At(out.len())));
-        places.extend(
-            chunk
-                .iter()
-                .enumerate()
-                .map(|(index, &(object, _))| (object, Place::Within { stream: id, index })),
-        );
-        write_stream(&mut out, id, gather(chunk)?)?;
     }
+    parallel::each(&mut streams, |(_, stream)| compress(stream))?;
 
+    let size: usize = streams.iter().map(|(_, stream)| stream.content.len() + 150).sum();
+    let mut out = Vec::with_capacity(size + 7 * next as usize);
+    out.extend(b"%PDF-1.7\n%\xE2\xE3\xCF\xD3\n");
+    for (id, stream) in streams {
+        places.push((id, Place::At(out.len())));
+        write_stream(&mut out, id, stream)?;
+    }
     let fingerprint = digest(out.iter().copied()).to_be_bytes().to_vec();
     let fingerprint = Object::String(fingerprint, StringFormat::Hexadecimal);
     let start = out.len();
     places.push((next, Place::At(start)));
-    let entries = cross_references(&mut places, next)?;
     let mut dict = dictionary! {
         "Type" => "XRef",
         "Size" => i64::from(next) + 1,
@@ -58,7 +68,9 @@ pub(super) fn write(draft: Document) -> Result<Vec<u8>, PdfError> {
         let value = draft.trailer.get(key.as_bytes()).cloned();
         dict.set(key, value.map_err(|_| PdfError::Structure("a trailer"))?);
     }
-    write_stream(&mut out, next, Stream::new(dict, entries))?;
+    let mut entries = Stream::new(dict, cross_references(&mut places, next)?);
+    compress(&mut entries)?;
+    write_stream(&mut out, next, entries)?;
     out.extend(format!("startxref\n{start}\n%%EOF\n").into_bytes());
     Ok(out)
 }
@@ -99,10 +111,22 @@ fn cross_references(places: &mut [(u32, Place)], last: u32) -> Result<Vec<u8>, P
     Ok(bytes)
 }
 
-fn write_stream(out: &mut Vec<u8>, id: u32, mut stream: Stream) -> Result<(), PdfError> {
-    if stream.allows_compression {
-        stream.compress().map_err(failed)?;
+/// Deflates what is not deflated yet, unless that would make it longer.
+fn compress(stream: &mut Stream) -> Result<(), PdfError> {
+    if !stream.allows_compression || stream.dict.has(b"Filter") {
+        return Ok(());
     }
+    let mut encoder = ZlibEncoder::new(Vec::with_capacity(stream.content.len() / 2), EFFORT);
+    encoder.write_all(&stream.content).map_err(failed)?;
+    let deflated = encoder.finish().map_err(failed)?;
+    if deflated.len() + FILTER_ENTRY < stream.content.len() {
+        stream.dict.set("Filter", "FlateDecode");
+        stream.set_content(deflated);
+    }
+    Ok(())
+}
+
+fn write_stream(out: &mut Vec<u8>, id: u32, stream: Stream) -> Result<(), PdfError> {
     out.extend(format!("{id} 0 obj\n").into_bytes());
     object::write(out, &Object::Stream(stream)).map_err(failed)?;
     out.extend(b"\nendobj\n");

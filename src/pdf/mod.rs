@@ -21,6 +21,7 @@ mod link;
 mod meta;
 mod object;
 mod outline;
+mod parallel;
 mod path;
 mod pen;
 mod sheet;
@@ -33,7 +34,8 @@ pub use error::PdfError;
 use printpdf::{PdfDocument, PdfPage, PdfParseErrorSeverity, PdfSaveOptions, Pt, Rect};
 
 use crate::ink::Faces;
-use crate::page::Pages;
+use crate::page::{Page, Pages};
+use content::Content;
 
 /// Writes pages as a PDF 1.7 file.
 ///
@@ -48,9 +50,14 @@ pub fn write(pages: &Pages, faces: &Faces) -> Result<Vec<u8>, PdfError> {
 
     let mut document = PdfDocument::new(&pages.title);
     fonts.register(&mut document.resources);
-    let mut sequences = Vec::with_capacity(pages.pages.len());
-    for page in &pages.pages {
-        let content = content::draw(page, height, &fonts, kind);
+    let mut drawn: Vec<(&Page, Content)> =
+        pages.pages.iter().map(|page| (page, Content::default())).collect();
+    parallel::each(&mut drawn, |(page, content)| {
+        *content = content::draw(page, height, &fonts, kind);
+        Ok(())
+    })?;
+    let mut sequences = Vec::with_capacity(drawn.len());
+    for (_, content) in drawn {
         sequences.push(content.sequences);
         let sheet = Rect::from_wh(Pt(width), Pt(height));
         document.pages.push(PdfPage {

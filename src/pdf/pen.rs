@@ -99,10 +99,10 @@ impl<'a> Pen<'a> {
 
     /// A place from the top as a place from the bottom.
     pub(super) fn place(&self, at: crate::ink::Point) -> Point {
-        Point { x: points(hundredths(at.x)), y: points(self.from_bottom(at.y)) }
+        Point { x: points(hundredths(at.x)), y: points(self.height_of(at.y)) }
     }
 
-    pub(super) fn from_bottom(&self, y: f32) -> Hundredths {
+    pub(super) fn height_of(&self, y: f32) -> Hundredths {
         hundredths(self.height - y)
     }
 }

@@ -27,8 +27,9 @@ pub(super) struct Line {
 /// part of the same operator, in thousandths of an em.
 const REACH: f32 = 1500.0;
 
-/// A smaller correction is not written: a hundredth of a millimetre at 11 pt.
-const TOLERANCE: f32 = 2.5;
+/// A smaller correction is not written, in thousandths of an em: a fiftieth of a
+/// millimetre at 11 pt, a dot of a good printer. What is left out does not add up.
+const TOLERANCE: f32 = 5.0;
 
 impl Pen<'_> {
     /// Shows a run, continuing the line where it can.
@@ -36,7 +37,7 @@ impl Pen<'_> {
         if run.glyphs.is_empty() {
             return;
         }
-        let baseline = self.from_bottom(run.origin.y);
+        let baseline = self.height_of(run.origin.y);
         let size = hundredths(run.size);
         let mut line = match self.line.take() {
             Some(line) if line.continues(run, size, baseline) => line,

@@ -5,7 +5,7 @@ use super::studio::*;
 use proptest::prelude::*;
 use puddlebook::lesson::{Amount, Lesson, Students};
 use puddlebook::plan::{OrderItem, OrderLine, Plan, Purchase};
-use puddlebook::quantity::units::{in_ml, in_mm, inch};
+use puddlebook::quantity::units::{in_gram, in_ml, in_mm, inch};
 use puddlebook::quantity::{Mass, Money, UnitSystem, Volume};
 
 /// An amount of a line in millilitres or pieces.
@@ -103,8 +103,9 @@ proptest! {
             for poured in &batch.ingredients {
                 let steps = (poured.reading / scale).value;
                 assert_near(steps, steps.round(), 1e-6);
-                prop_assert!(poured.reading >= before);
-                let off = ((poured.reading - before - poured.mass) / scale).value;
+                assert_near(in_gram(poured.reading), in_gram(before + poured.weighed), 1e-9);
+                let off = ((poured.weighed - poured.mass) / scale).value;
+                prop_assert!(poured.weighed >= Mass::default());
                 prop_assert!(off.abs() < 1.0 + 1e-9);
                 before = poured.reading;
             }

@@ -27,6 +27,7 @@ pub struct BatchText {
 pub struct IngredientText {
     pub name: String,
     pub volume: String,
+    /// What to add on the scale.
     pub mass: String,
     /// What the tared scale shows after it.
     pub reading: String,
@@ -53,7 +54,7 @@ fn ingredient(poured: &Poured, show: &Show) -> IngredientText {
     IngredientText {
         name: poured.material.name.clone(),
         volume: show.volume(poured.volume),
-        mass: show.mass(poured.mass),
+        mass: show.mass(poured.weighed),
         reading: show.mass(poured.reading),
         drops: poured.drops.map(|drops| drops.to_string()).unwrap_or_default(),
     }

@@ -10,9 +10,6 @@ use crate::page::{Mark, Role, TagKind, draw};
 /// A card is at least this many characters of body text wide.
 const NARROWEST: f32 = 36.0;
 
-/// Rows of cards on a page, most first: six or four cards on the usual page.
-const ROWS: [usize; 3] = [3, 2, 1];
-
 /// Width and height of the swatch, in leadings of the body.
 const SWATCH: (f32, f32) = (2.6, 2.0);
 
@@ -26,6 +23,8 @@ static TICK: [Inline; 1] = [Inline::Tick];
 struct Part<'a> {
     card: &'a Card,
     lines: &'a [Fact],
+    /// Size of the readings.
+    reading: Size,
 }
 
 /// Cards in a grid with lines to cut along.
@@ -38,35 +37,13 @@ pub(super) fn set<'a>(
     let page = desk.style.frame.height - 0.2;
     let columns = if column.width / 2.0 >= NARROWEST * column.text.character() { 2 } else { 1 };
     let width = column.width / columns as f32;
-    let mut sized = Vec::with_capacity(cards.len());
-    for card in cards {
-        let cell = Column { width, ..column };
-        let mark = desk.tree.mark();
-        let whole = part(desk, Part { card, lines: &card.lines }, cell);
-        if whole.height <= page {
-            sized.push(whole);
-            continue;
-        }
-        // More lines than a page can hold: as many parts as it takes.
-        desk.tree.rewind(mark);
-        let parts = (whole.height / (page * 0.5)).ceil().max(1.0) as usize;
-        let each = card.lines.len().div_ceil(parts).max(1);
-        for lines in card.lines.chunks(each) {
-            sized.push(part(desk, Part { card, lines }, cell));
-        }
-    }
-    let tallest = sized.iter().map(|card| card.height).fold(0.0, f32::max);
-    let rows = ROWS.into_iter().find(|&rows| tallest <= page / rows as f32).unwrap_or(1);
+    let cell = Column { width, ..column };
+    let (rows, sized) = fit(desk, cards, cell, page);
     let height = page / rows as f32;
     let mut cards = sized.into_iter().peekable();
-    let mut row = 0;
     while cards.peek().is_some() {
         let mut strip = Strip { height, ..Strip::default() };
-        if row % rows != 0 {
-            strip.joint = Joint::Open(0.0);
-        } else {
-            galley.page();
-        }
+        strip.joint = Joint::Open(0.0);
         for index in 0..columns {
             let Some(mut card) = cards.next() else { break };
             let x = index as f32 * width;
@@ -78,9 +55,63 @@ pub(super) fn set<'a>(
             strip.add(card, 0.0);
         }
         galley.push(strip);
-        row += 1;
     }
-    galley.page();
+}
+
+/// How many rows a page has, and the cards set for it: six to a page if they fit,
+/// with readings as large as fit.
+fn fit<'a>(
+    desk: &mut Desk<'a, '_>,
+    cards: &'a [Card],
+    cell: Column,
+    page: f32,
+) -> (usize, Vec<Strip<'a>>) {
+    let scale = desk.style.scale.clone();
+    let mark = desk.tree.mark();
+    for (rows, reading) in [
+        (3, scale.chapter),
+        (3, scale.title),
+        (2, scale.display),
+        (2, scale.chapter),
+        (2, scale.title),
+    ] {
+        let mut sized = Vec::with_capacity(cards.len());
+        for card in cards {
+            sized.push(part(desk, Part { card, lines: &card.lines, reading }, cell));
+        }
+        if sized.iter().all(|card| card.height <= page / rows as f32) {
+            return (rows, sized);
+        }
+        desk.tree.rewind(mark);
+    }
+    (1, divided(desk, cards, cell, page))
+}
+
+/// Cards as high as a page; one with more lines than that in as many parts as it
+/// takes.
+fn divided<'a>(
+    desk: &mut Desk<'a, '_>,
+    cards: &'a [Card],
+    cell: Column,
+    page: f32,
+) -> Vec<Strip<'a>> {
+    let reading = desk.style.scale.title;
+    let mut sized = Vec::with_capacity(cards.len());
+    for card in cards {
+        let mark = desk.tree.mark();
+        let whole = part(desk, Part { card, lines: &card.lines, reading }, cell);
+        if whole.height <= page {
+            sized.push(whole);
+            continue;
+        }
+        desk.tree.rewind(mark);
+        let parts = (whole.height / (page * 0.5)).ceil().max(1.0) as usize;
+        let each = card.lines.len().div_ceil(parts).max(1);
+        for lines in card.lines.chunks(each) {
+            sized.push(part(desk, Part { card, lines, reading }, cell));
+        }
+    }
+    sized
 }
 
 /// Dashed lines around a card, with a gap at the corners where the knife turns.
@@ -134,7 +165,7 @@ fn part<'a>(desk: &mut Desk<'a, '_>, part: Part<'a>, cell: Column) -> Strip<'a> 
     }
     strip.height += grid;
     for fact in part.lines {
-        line(desk, fact, inner, &mut strip);
+        line(desk, fact, inner, part.reading, &mut strip);
     }
     if !part.card.foot.is_empty() {
         let tag = desk.tag(TagKind::Paragraph, division);
@@ -151,14 +182,19 @@ fn part<'a>(desk: &mut Desk<'a, '_>, part: Part<'a>, cell: Column) -> Strip<'a> 
 }
 
 /// A line of a card: box to tick, label with its note below, big reading.
-fn line<'a>(desk: &mut Desk<'a, '_>, fact: &'a Fact, inner: Column, strip: &mut Strip<'a>) {
+fn line<'a>(
+    desk: &mut Desk<'a, '_>,
+    fact: &'a Fact,
+    inner: Column,
+    big: Size,
+    strip: &mut Strip<'a>,
+) {
     let (scale, palette, grid) = (desk.style.scale.clone(), desk.style.palette, desk.style.grid());
     let tag = desk.tag(TagKind::Paragraph, inner.tag);
     let top = strip.height;
     let rule = draw::line((inner.x, top), (inner.x + inner.width, top), palette.rule, 0.5);
     strip.marks.push(Mark { shape: rule, role: Role::Artifact });
     let padding = grid * 0.4;
-    let big = scale.chapter;
     // Label, reading and box share a baseline.
     let baseline = top + padding + big.leading / 2.0 + big.size * 0.36;
     let look = inner.look(tag);

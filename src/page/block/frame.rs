@@ -1,9 +1,18 @@
+use std::rc::Rc;
+
 use crate::ink::Colour;
 use crate::page::strip::{Joint, Snap, Strip, height_of, stack};
 use crate::page::{Mark, Role, draw};
 
 /// Ending a page within a box that is too high for one.
 const WITHIN: f32 = 60.0;
+
+/// A box of at most this part of a page's height is kept whole; a higher one would
+/// leave too large a hole before it.
+const KEPT_WHOLE: f32 = 0.42;
+
+/// Height of the portions of the others, in parts of a page's.
+const PORTION: f32 = 0.08;
 
 /// Parts of a box overlap by this, so that no seam shows between them.
 const OVERLAP: f32 = 0.4;
@@ -28,8 +37,8 @@ impl Box {
     /// when it does not.
     pub(super) fn around<'a>(&self, strips: Vec<Strip<'a>>, page: f32) -> Vec<Strip<'a>> {
         let room = page - 2.0 * self.padding;
-        let parts =
-            if height_of(&strips) <= room { vec![strips] } else { portions(strips, room / 3.0) };
+        let whole = height_of(&strips) <= page * KEPT_WHOLE;
+        let parts = if whole { vec![strips] } else { portions(strips, room * PORTION) };
         let count = parts.len();
         let mut boxes = Vec::with_capacity(count);
         for (index, part) in parts.into_iter().enumerate() {
@@ -40,7 +49,14 @@ impl Box {
         boxes
     }
 
-    fn part<'a>(&self, part: Vec<Strip<'a>>, above: f32, below: f32, index: usize) -> Strip<'a> {
+    fn part<'a>(
+        &self,
+        mut part: Vec<Strip<'a>>,
+        above: f32,
+        below: f32,
+        index: usize,
+    ) -> Strip<'a> {
+        let head = part.first_mut().and_then(|strip| strip.head.take()).filter(|_| index > 0);
         let gap = if index > 0 { part.first().map_or(0.0, |strip| strip.gap) } else { 0.0 };
         let inner = stack(part);
         let height = gap + above + inner.height + below;
@@ -75,6 +91,10 @@ impl Box {
             strip.snap = Snap::Grid;
         } else {
             strip.joint = Joint::Open(WITHIN);
+            // A box that goes on starts the page with its padding, and a table in it
+            // with its head.
+            let again = head.map_or_else(Vec::new, |head| vec![Strip::clone(&head)]);
+            strip.head = Some(Rc::new(self.part(again, self.padding, 0.0, 0)));
         }
         strip
     }

@@ -3,13 +3,17 @@ use crate::ink::{Face, Figures};
 use crate::page::desk::{Column, Desk, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::{Alignment, Look};
-use crate::page::strip::{Joint, Strip};
+use crate::page::strip::{Joint, Strip, height_of};
 use crate::page::{Mark, Role, draw};
 
 use super::{Joints, text_strips};
 
 /// From the left edge to the text of a step, in em of the body.
 const INDENT: f32 = 2.6;
+
+/// A step of at most this part of a page's height is kept whole at this cost.
+const KEPT_WHOLE: f32 = 0.4;
+const WITHIN: f32 = 160.0;
 
 /// Diameter of the disc with its number, in em.
 const DISC: f32 = 1.7;
@@ -53,11 +57,11 @@ pub(super) fn set<'a>(
     galley.leave(grid * 0.5);
     galley.glue();
     let mut strips = desk.inner(body, inner);
-    // A short step stays on one page.
-    if strips.len() <= 12 {
+    // A step of some size stays on one page if that leaves no great hole.
+    if height_of(&strips) <= desk.style.frame.height * KEPT_WHOLE {
         for strip in strips.iter_mut().skip(1) {
             if let Joint::Open(cost) = strip.joint {
-                strip.joint = Joint::Open(cost + 25.0);
+                strip.joint = Joint::Open(cost + WITHIN);
             }
         }
     }

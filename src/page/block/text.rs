@@ -1,7 +1,7 @@
 use crate::handout::{Form, Inline};
 use crate::ink::Face;
 use crate::page::TagKind;
-use crate::page::desk::{Column, Desk, Setting};
+use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::{Alignment, Division, Line, Look};
 use crate::page::strip::{Joint, Snap, Strip};
@@ -9,6 +9,9 @@ use crate::page::style::Size;
 
 /// Ending a page within a paragraph.
 const WITHIN: f32 = 4.0;
+
+/// And that in the middle of a word.
+const AT_HYPHEN: f32 = 30.0;
 
 /// Narrower columns are set ragged: their spaces would gape.
 const NARROW: f32 = 45.0;
@@ -32,7 +35,10 @@ pub(in crate::page) fn text_strips<'a>(
 ) -> Vec<Strip<'a>> {
     let count = lines.len();
     let mut strips = Vec::with_capacity(count);
+    let mut after_hyphen = 0.0;
     for (index, line) in lines.into_iter().enumerate() {
+        let cost = WITHIN + after_hyphen;
+        after_hyphen = if line.divided { AT_HYPHEN } else { 0.0 };
         let mut strip = Strip::of_line(line, x, size);
         let inner = index > 1 && index + 1 < count && joints == Joints::Flowing;
         match index {
@@ -40,7 +46,7 @@ pub(in crate::page) fn text_strips<'a>(
                 strip.gap = gap;
                 strip.snap = Snap::Grid;
             }
-            _ => strip.joint = if inner { Joint::Open(WITHIN) } else { Joint::Glued },
+            _ => strip.joint = if inner { Joint::Open(cost) } else { Joint::Glued },
         }
         strips.push(strip);
     }
@@ -52,7 +58,7 @@ pub(super) fn running(desk: &Desk<'_, '_>, column: Column) -> Setting {
     let measure = column.width.min(72.0 * column.text.character());
     let wide = measure > NARROW * column.text.character();
     let alignment = match desk.style.form {
-        Form::Book if wide => Alignment::Justified,
+        Form::Book if wide && column.place == Place::Flow => Alignment::Justified,
         Form::Book | Form::Sheet | Form::Cards => Alignment::Left,
     };
     // Ragged lines of some width need no hyphens.

@@ -9,9 +9,8 @@ use super::points::{Breaks, Point, PointKind};
 /// the paper).
 const LINE: f64 = 10.0;
 
-/// Two divided words in a row, and one at the last line but one (the paper's
-/// demerits for flagged breaks are of this size).
-const TWO_DIVIDED: f64 = 10_000.0;
+/// Two divided words in a row; half of it for one at the last line but one.
+const TWO_DIVIDED: f64 = 50_000.0;
 
 /// A loose line beside a tight one: a difference of more than one class.
 const UNEVEN: f64 = 5_000.0;
@@ -21,8 +20,8 @@ const SHORT_LAST: f32 = 0.16;
 const SHORT_LAST_COST: f64 = 6_000.0;
 
 /// The largest ratio of a justified line while no word is divided: gaps up to
-/// 0.41 em.
-const TOLERANCE_WHOLE: f32 = 1.2;
+/// 0.47 em.
+const TOLERANCE_WHOLE: f32 = 1.7;
 
 /// And while words are: gaps up to half an em.
 const TOLERANCE_DIVIDED: f32 = 1.9;

@@ -21,6 +21,8 @@ pub(in crate::page) struct Line<'a> {
     pub height: f32,
     /// Largest type size in it.
     pub size: f32,
+    /// Whether it ends within a word.
+    pub divided: bool,
 }
 
 /// A part of a line that is a link.
@@ -70,8 +72,14 @@ struct Builder<'p, 'a> {
 
 impl<'p, 'a> Builder<'p, 'a> {
     fn new(paragraph: &'p Paragraph<'a>, measure: f32, ratio: f32, x: f32) -> Self {
-        let line =
-            Line { marks: Vec::new(), links: Vec::new(), width: 0.0, height: 0.0, size: 0.0 };
+        let line = Line {
+            marks: Vec::new(),
+            links: Vec::new(),
+            width: 0.0,
+            height: 0.0,
+            size: 0.0,
+            divided: false,
+        };
         Self { paragraph, measure, ratio, x, line, run: None }
     }
 
@@ -136,6 +144,7 @@ impl<'p, 'a> Builder<'p, 'a> {
     fn ending(&mut self, to: &Point) {
         let piece = self.paragraph.pieces.get(to.until.piece);
         if let PointKind::Divided(_) = to.kind {
+            self.line.divided = true;
             let look = match (piece, self.paragraph.pieces.get(to.until.piece.wrapping_sub(1))) {
                 (Some(Piece::Word { look, .. }), _) if to.until.glyph > 0 => *look,
                 (_, Some(Piece::Hinge { look })) => *look,

@@ -15,7 +15,7 @@ use super::block::{Joints, text_strips};
 use super::desk::{Column, Desk, Place, Setting};
 use super::galley::Galley;
 use super::inline::{Look, Paragraph};
-use super::strip::{Joint, Snap};
+use super::strip::{Joint, Reach, Snap, Strip};
 use super::style::Size;
 use super::{TagId, TagKind};
 use crate::handout::{self, Align, Row, RowKind};
@@ -37,6 +37,10 @@ const SOON: f32 = 40.0;
 /// Between two columns, in em.
 const GUTTER: f32 = 1.5;
 
+/// A table of a book that wants so much more than the text column has may reach into
+/// the side column.
+const MUCH_WIDER: f32 = 1.2;
+
 /// A table is made as wide as its column when its content comes this near.
 const NEARLY_FULL: f32 = 0.72;
 
@@ -56,25 +60,67 @@ pub(super) fn set<'a>(
     };
     let tag = desk.tag(TagKind::Table, column.tag);
     let grid = desk.style.grid();
-    let captioned = !table.caption.is_empty();
-    if captioned {
-        let tag = desk.tag(TagKind::Caption, tag);
-        let look = Look::new(Face::Bold, size.size, desk.style.palette.ink, tag);
-        let lines = desk.lines(&table.caption, look, Setting::ragged(column.width));
-        galley.extend(text_strips(lines, column.x, size, 1.5 * grid, Joints::Whole));
-        galley.glue();
-    }
+    let caption = caption(desk, table, column, tag, size);
     let head = head(desk, table, tag, size);
-    let body: Vec<Vec<Cell<'a>>> =
+    let mut body: Vec<Vec<Cell<'a>>> =
         table.rows.iter().map(|row| body_row(desk, row, table, tag, size)).collect();
+    leave_room_to_write(&mut body, table);
     let gutter = GUTTER * size.size;
-    let widths = widths::choose(&table.columns, &head, &body, column.width, gutter);
+    let natural = widths::natural(&table.columns, &head, &body, gutter);
+    let (width, reach) = match desk.style.frame.side {
+        Some(_) if column.place == Place::Flow && natural > MUCH_WIDER * column.width => {
+            (desk.style.frame.full_width, Reach::Full)
+        }
+        _ => (column.width, Reach::Column),
+    };
+    let widths = widths::choose(&table.columns, &head, &body, width, gutter);
     let after = widths::after_marks(table.columns.len(), &body);
     let columns = rows::columns(&table.columns, column.x, gutter, &widths, &after);
     let grid_of_cells = Grid::new(desk, columns, column.x, size);
-    let gap = if captioned { grid * 0.5 } else { 1.5 * grid };
-    strips(desk, table, &grid_of_cells, head, body, gap, galley);
+    let gap = if caption.is_empty() { 1.5 * grid } else { grid * 0.5 };
+    for mut strip in caption {
+        strip.reach = reach;
+        galley.push(strip);
+        galley.glue();
+    }
+    let mut rows = Galley::default();
+    strips(desk, table, &grid_of_cells, head, body, gap, &mut rows);
+    for mut strip in rows.finish() {
+        strip.reach = reach;
+        galley.push(strip);
+    }
     galley.leave(1.5 * grid);
+}
+
+/// The caption: bold, over the table.
+fn caption<'a>(
+    desk: &mut Desk<'a, '_>,
+    table: &'a handout::Table,
+    column: Column,
+    tag: TagId,
+    size: Size,
+) -> Vec<Strip<'a>> {
+    if table.caption.is_empty() {
+        return Vec::new();
+    }
+    let tag = desk.tag(TagKind::Caption, tag);
+    let look = Look::new(Face::Bold, size.size, desk.style.palette.ink, tag);
+    let lines = desk.lines(&table.caption, look, Setting::ragged(column.width));
+    text_strips(lines, column.x, size, 1.5 * desk.style.grid(), Joints::Whole)
+}
+
+/// Columns without a word are there to be filled by hand.
+fn leave_room_to_write(body: &mut [Vec<Cell<'_>>], table: &handout::Table) {
+    for column in 0..table.columns.len() {
+        let mut cells = body.iter().filter_map(|row| row.get(column));
+        if cells.all(|cell| cell.paragraph.is_empty()) {
+            for (row, cells) in table.rows.iter().zip(body.iter_mut()) {
+                if let (RowKind::Body, Some(cell)) = (row.kind, cells.get_mut(column)) {
+                    cell.blank = true;
+                }
+            }
+        }
+    }
 }
 
 /// Head and rows as strips on the galley.
@@ -172,8 +218,7 @@ fn body_row<'a>(
         let decimal = column.align == Align::Decimal && row.kind != RowKind::Group;
         let paragraph = collect(desk, inlines, look);
         let before_mark = if decimal { decimal::before_mark(&paragraph) } else { None };
-        let blank = row.kind == RowKind::Body && paragraph.is_empty();
-        cells.push(Cell { blank, ..Cell::new(paragraph, before_mark) });
+        cells.push(Cell::new(paragraph, before_mark));
     }
     cells
 }

@@ -166,10 +166,16 @@ impl Grid {
     fn strip<'a>(&self, sets: Vec<Set<'a>>, kind: RowKind, writing: bool, more: bool) -> Strip<'a> {
         let leading = self.size.leading;
         let height_of = |line: &Line<'_>| line.height.max(leading);
+        // The first lines of all cells share a baseline, also beside a blank, which
+        // is higher than text.
+        let first = |set: &Set<'_>| set.lines.first().map_or(leading, height_of);
+        let highest = sets.iter().map(first).fold(leading, f32::max);
+        let sunk = |set: &Set<'_>| highest - first(set);
         let text = sets
             .iter()
-            .map(|set| set.lines.iter().map(height_of).sum::<f32>())
+            .map(|set| sunk(set) + set.lines.iter().map(height_of).sum::<f32>())
             .fold(leading, f32::max);
+        let ruled = sets.iter().flat_map(|set| &set.lines).any(|line| line.height > 0.0);
         let mut height = text + 2.0 * self.padding;
         if writing {
             height = height.max(WRITING);
@@ -183,7 +189,7 @@ impl Grid {
         // Where a row is higher for writing, its words stand at its foot.
         let spare = height - above - text - 2.0 * self.padding;
         for set in sets {
-            let mut y = above + spare + self.padding;
+            let mut y = above + spare + self.padding + sunk(&set);
             for line in set.lines {
                 let line_height = height_of(&line);
                 let baseline = y + line_height - leading / 2.0 + self.size.size * 0.36;
@@ -193,6 +199,8 @@ impl Grid {
         }
         match kind {
             _ if more => {}
+            // Blanks have rules of their own.
+            RowKind::Body if ruled => {}
             RowKind::Body => self.rule(&mut strip, height, self.palette.rule, HAIR),
             RowKind::Total => self.rule(&mut strip, height, self.palette.ink, STRONG),
             RowKind::Group => self.rule(&mut strip, height, self.palette.rule, HAIR),

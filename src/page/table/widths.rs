@@ -26,6 +26,17 @@ pub(super) fn after_marks(columns: usize, body: &[Vec<Cell<'_>>]) -> Vec<f32> {
     (0..columns).map(widest).collect()
 }
 
+/// Width of the whole table with no cell folded.
+pub(super) fn natural(
+    columns: &[Column],
+    head: &[Cell<'_>],
+    body: &[Vec<Cell<'_>>],
+    gutter: f32,
+) -> f32 {
+    let needs = columns.iter().enumerate().map(|(index, column)| need(index, column, head, body));
+    needs.map(|need| need.most + gutter).sum::<f32>() - gutter
+}
+
 /// Widths of the columns from their content.
 pub(super) fn choose(
     columns: &[Column],
