@@ -2,6 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod architecture;
+mod chart_data;
+mod chart_reader;
 mod charts;
 mod faces;
 mod handouts;

@@ -2,8 +2,8 @@
 
 use crate::lesson_tools::{SMALL, files_in, in_project, read_files, read_text, small_with};
 use puddlebook::lesson::{
-    Amount, Consistency, Edge, Edition, Lesson, MaterialKind, Paper, Per, Practice, Shape,
-    Students, When, read,
+    Amount, Consistency, Edge, Edition, Ingredient, Lesson, MaterialKind, Paper, Per, Practice,
+    Shape, Students, When, read,
 };
 use puddlebook::quantity::units::{in_gram, in_inch, in_ml, in_mm, inch};
 use puddlebook::quantity::{Currency, Decimal, UnitSystem};
@@ -26,6 +26,33 @@ fn every_shipped_lesson_reads_clean() {
                 let sum: Decimal = layer.colours.iter().map(|(_, share)| share.fraction()).sum();
                 assert_eq!(sum, Decimal::ONE, "shares are the whole, exactly");
             }
+        }
+    }
+}
+
+#[test]
+fn everything_that_a_shipped_lesson_needs_can_be_bought_or_is_there() {
+    for path in files_in("lessons", "yaml") {
+        let lesson = read(&path).unwrap_or_else(|faults| panic!("{faults}"));
+        let mut needed: Vec<String> =
+            lesson.supplies.iter().map(|rule| rule.item.clone()).collect();
+        for canvas in &lesson.canvases {
+            for layer in &canvas.layers {
+                needed.extend(layer.colours.iter().map(|(colour, _)| colour.paint.name.clone()));
+                needed.extend(layer.mix.parts.iter().filter_map(|part| match &part.what {
+                    Ingredient::Other(material) if material.kind != MaterialKind::Water => {
+                        Some(material.name.clone())
+                    }
+                    _ => None,
+                }));
+            }
+            needed.extend(canvas.finishes.iter().map(|finish| finish.material.name.clone()));
+        }
+        let packs = lesson.shop.map(|shop| shop.packs).unwrap_or_default();
+        for item in needed {
+            let sold = packs.iter().any(|pack| pack.item == item);
+            let there = lesson.stock.iter().any(|line| line.item == item);
+            assert!(sold || there, "{}: {item}", path.display());
         }
     }
 }

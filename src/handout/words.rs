@@ -168,8 +168,7 @@ pub struct BoughtWords {
     pub axis: String,
     pub alt: String,
     pub bar: String,
-    pub needed: String,
-    pub left: String,
+    pub sentence: String,
 }
 
 /// The canvas unfolded.

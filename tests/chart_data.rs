@@ -1,0 +1,97 @@
+//! Pictures to draw, of every kind.
+
+use puddlebook::handout::{
+    Bar, BarPart, Bars, Coverage, CoverageLine, CoverageMark, Outline, Picture, PictureKind,
+    Unfolded, Weight,
+};
+use puddlebook::ink::Colour;
+
+pub const WHITE: Colour = Colour::new(255, 255, 255);
+
+pub fn picture(kind: PictureKind) -> Picture {
+    Picture { alt: "a picture".to_owned(), kind }
+}
+
+pub fn coverage() -> Coverage {
+    let line =
+        |label: &str, slope, emphasis| CoverageLine { label: label.to_owned(), slope, emphasis };
+    let mark = |label: &str, x, y| CoverageMark { label: label.to_owned(), x, y };
+    Coverage {
+        title: "Spun thin paint needs a third less than a straight pour".to_owned(),
+        x_label: "Painted area, in\u{b2}".to_owned(),
+        y_label: "Mixed paint, fl oz".to_owned(),
+        x_max: 300.0,
+        lines: vec![
+            line("Straight pour", [0.035, 0.04, 0.047], Weight::Strong),
+            line("Spun pour, thin", [0.028, 0.033, 0.036], Weight::Strong),
+            line("Brushed base, spun colour", [0.010, 0.0135, 0.016], Weight::Quiet),
+            line("Dirty pour", [0.035, 0.041, 0.047], Weight::Quiet),
+            line("Flip cup", [0.035, 0.039, 0.047], Weight::Quiet),
+        ],
+        marks: vec![
+            mark("10 \u{d7} 10 in", 120.0, 4.8),
+            mark("12 \u{d7} 16 in", 220.0, 7.26),
+            mark("Demonstration", 126.0, 5.04),
+        ],
+    }
+}
+
+pub fn part(label: &str, value: f64, swatch: Option<Colour>) -> BarPart {
+    BarPart { label: label.to_owned(), value, swatch }
+}
+
+pub fn bars() -> Bars {
+    let paint = |r, g, b| Some(Colour::new(r, g, b));
+    let bar = |label: &str, parts, mark| Bar { label: label.to_owned(), parts, mark };
+    Bars {
+        title: "Every canvas in its colours".to_owned(),
+        axis: "Mixed paint, mL".to_owned(),
+        bars: vec![
+            bar(
+                "10 \u{d7} 10 in",
+                vec![
+                    part("Warm white 57 mL", 57.0, paint(250, 248, 240)),
+                    part("Ultramarine 43 mL", 43.0, paint(30, 50, 140)),
+                    part("Gold 14 mL", 14.0, paint(200, 160, 60)),
+                ],
+                Some(part("needed 100", 100.0, None)),
+            ),
+            bar(
+                "8 in round",
+                vec![
+                    part("Warm white 12 mL", 12.0, paint(250, 248, 240)),
+                    part("Ultramarine 9 mL", 9.0, paint(30, 50, 140)),
+                    part("Gold 3 mL", 3.0, paint(200, 160, 60)),
+                ],
+                None,
+            ),
+            bar("Medium", vec![part("in stock 40", 40.0, None), part("buy 60", 60.0, None)], None),
+        ],
+    }
+}
+
+pub fn unfolded(outline: Outline, depth: f64) -> Unfolded {
+    Unfolded {
+        outline,
+        depth,
+        face_label: "100 in\u{b2}".to_owned(),
+        edge_label: "5 in\u{b2} each".to_owned(),
+        width_label: "10 in".to_owned(),
+        height_label: "10 in".to_owned(),
+        depth_label: "\u{bd} in".to_owned(),
+    }
+}
+
+pub fn every_picture() -> Vec<PictureKind> {
+    let rectangle = Outline::Rectangle { width: 10.0, height: 10.0 };
+    vec![
+        PictureKind::Coverage(coverage()),
+        PictureKind::Bars(bars()),
+        PictureKind::Unfolded(unfolded(rectangle, 0.5)),
+        PictureKind::Unfolded(unfolded(Outline::Rectangle { width: 24.0, height: 6.0 }, 1.5)),
+        PictureKind::Unfolded(unfolded(rectangle, 0.0)),
+        PictureKind::Unfolded(unfolded(Outline::Oval { width: 12.0, height: 8.0 }, 0.75)),
+        PictureKind::Unfolded(unfolded(Outline::Polygon { sides: 6, side: 4.0 }, 0.5)),
+        PictureKind::Rings { colours: vec![Colour::new(0, 60, 120), WHITE, Colour::new(9, 9, 9)] },
+    ]
+}
