@@ -10,6 +10,7 @@ mod handouts;
 mod lesson_shipped;
 mod lesson_tools;
 mod lesson_wrong;
+mod page;
 mod pdf;
 mod pdf_reader;
 mod pdf_sample;
