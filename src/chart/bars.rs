@@ -20,8 +20,10 @@ const NAME: Type = Type { face: Face::Bold, size: LABEL, colour: INK };
 const AXIS: Type = Type { face: Face::Regular, size: SMALL, colour: INK };
 const PART: Type = Type { face: Face::Regular, size: 8.5, colour: INK };
 
-/// Height of a bar in points.
+/// Height in points of a bar with words in it.
 const THICK: f32 = 15.0;
+/// Height in points of a bar that its name says all about.
+const THIN: f32 = 8.0;
 /// How far the tick of a mark stands out of its bar.
 const OUT: f32 = 3.0;
 /// Air beside a label within a part.
@@ -67,8 +69,12 @@ impl Row<'_> {
         self.top + NAME.size * LEADING * self.name.len() as f32 + 1.0
     }
 
+    fn thick(&self) -> f32 {
+        if self.bar.parts.iter().all(|part| part.label.is_empty()) { THIN } else { THICK }
+    }
+
     fn bottom(&self) -> f32 {
-        self.bar_top() + THICK + self.below
+        self.bar_top() + self.thick() + self.below
     }
 }
 
@@ -121,7 +127,7 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
             let mut from = 0.0;
             for (index, part) in row.bar.parts.iter().enumerate() {
                 let to = from + size(part);
-                let corners = [(from, y), (to, y - f64::from(THICK))];
+                let corners = [(from, y), (to, y - f64::from(row.thick()))];
                 let ground = plot::rgb(look(part, index).ground).filled();
                 chart.draw_series([Rectangle::new(corners, ground)])?;
                 from = to;
@@ -246,15 +252,15 @@ const SAMPLE: f32 = 11.0;
 /// Outlines, hatching, ticks and labels of a bar.
 fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, inner: f32) {
     board.lines(NAME, 0.0, row.top, Anchor::Start, &row.name);
-    let top = row.bar_top();
-    let middle = top + (THICK + board.capitals(PART)) / 2.0;
-    let baseline = top + THICK + DROP + (PART.size * LEADING + board.capitals(PART)) / 2.0 - 1.0;
-    let hang_at = top + THICK + DROP;
+    let (top, thick) = (row.bar_top(), row.thick());
+    let middle = top + (thick + board.capitals(PART)) / 2.0;
+    let baseline = top + thick + DROP + (PART.size * LEADING + board.capitals(PART)) / 2.0 - 1.0;
+    let hang_at = top + thick + DROP;
     let mut from = 0.0;
     for (index, (part, home)) in row.bar.parts.iter().zip(&row.homes).enumerate() {
         let (left, right) = (scale.place(from, 0.0).x, scale.place(from + size(part), 0.0).x);
         from += size(part);
-        let area = Rect { x: left, y: top, width: right - left, height: THICK };
+        let area = Rect { x: left, y: top, width: right - left, height: thick };
         let look = look(part, index);
         cover(board, area, &look);
         match *home {
@@ -268,7 +274,7 @@ fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, inner: f32) {
                 board.text(PART, at, Anchor::Start, &part.label);
             }
             Home::Below(centre) => {
-                let foot = Point { x: (left + right) / 2.0, y: top + THICK };
+                let foot = Point { x: (left + right) / 2.0, y: top + thick };
                 let to = Point { x: centre, y: hang_at };
                 board.line(foot, to, Stroke { colour: QUIET_LINE, ..HAIRLINE });
                 let at = Point { x: centre, y: baseline };
@@ -279,7 +285,7 @@ fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, inner: f32) {
     }
     if let Some(mark) = &row.bar.mark {
         let x = scale.place(size(mark), 0.0).x.min(inner);
-        let (high, low) = (Point { x, y: top - OUT }, Point { x, y: top + THICK + OUT });
+        let (high, low) = (Point { x, y: top - OUT }, Point { x, y: top + thick + OUT });
         board.line(high, low, Stroke { colour: WHITE, width: 3.2, dash: Dash::Solid });
         board.line(high, low, Stroke { colour: INK, width: 1.6, dash: Dash::Solid });
         if let Some(Home::Below(centre)) = row.homes.get(row.bar.parts.len()) {

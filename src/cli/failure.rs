@@ -2,7 +2,6 @@
 
 use crate::handout::TemplateFault;
 use anstream::eprintln;
-use std::fmt;
 use std::io;
 use std::path::Path;
 use std::process::ExitCode;
@@ -49,14 +48,6 @@ impl Failure {
 
 impl From<TemplateFault> for Failure {
     fn from(fault: TemplateFault) -> Self {
-        Self::Wrong(format!("error: template {}: {}", fault.template, fault.message))
-    }
-}
-
-impl fmt::Display for Failure {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Wrong(text) | Self::Disk(text) => f.write_str(text),
-        }
+        Self::Wrong(format!("error: {fault}"))
     }
 }

@@ -44,6 +44,7 @@ pub(super) fn json(plan: &Plan) -> String {
         })).collect::<Vec<_>>(),
         "order": {
             "lines": plan.order.lines.iter().map(line).collect::<Vec<_>>(),
+            "unproven": plan.order.unproven,
             "total": plan.order.total.amount().to_string(),
         },
         "cost": {
@@ -135,6 +136,7 @@ fn poured(poured: &Poured) -> Value {
         "material": poured.material.name,
         "volume_ml": in_ml(poured.volume),
         "mass_g": in_gram(poured.mass),
+        "weighed_g": in_gram(poured.weighed),
         "reading_g": in_gram(poured.reading),
         "drops": poured.drops,
     })

@@ -106,11 +106,12 @@ fn batches(context: &Context) -> Table {
 }
 
 fn order(context: &Context) -> Table {
-    let head = ["item", "needed", "in stock", "to buy", "packs", "cost", "left over"];
-    let mut table = table(head, 1);
+    let head = ["item", "unit", "needed", "in stock", "to buy", "packs", "cost", "left over"];
+    let mut table = table(head, 2);
     for line in &context.order.lines {
         table.add_row([
             &line.item,
+            &line.unit,
             &line.needed,
             &line.in_stock,
             &line.to_buy,

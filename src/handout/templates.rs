@@ -6,6 +6,7 @@ use super::words::Words;
 use serde_yaml::Value;
 use std::collections::BTreeMap;
 use std::error::Error;
+use std::fmt;
 use tera::Tera;
 
 /// A template of the program by its name.
@@ -153,3 +154,14 @@ fn fault(template: &str, error: &dyn Error) -> TemplateFault {
     }
     TemplateFault { template: template.to_string(), message }
 }
+
+impl fmt::Display for TemplateFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.template.as_str() {
+            "" => write!(f, "templates: {}", self.message),
+            name => write!(f, "template {name}: {}", self.message),
+        }
+    }
+}
+
+impl Error for TemplateFault {}

@@ -89,8 +89,6 @@ pub struct OrderWords {
     pub pack: String,
     pub between: String,
     pub pieces: String,
-    pub tap: String,
-    pub in_stock: String,
     pub no_price: String,
     pub used_up: String,
     pub washable: String,
@@ -170,8 +168,7 @@ pub struct BoughtWords {
     pub axis: String,
     pub alt: String,
     pub bar: String,
-    pub needed: String,
-    pub left: String,
+    pub sentence: String,
 }
 
 /// The canvas unfolded.

@@ -54,33 +54,33 @@ impl<'t> Cursor<'t> {
         Refused("not as wanted".to_owned())
     }
 
-    fn wrong_form(&self, wanted: &[Form]) -> Refused {
+    fn wrong_form(&self, wanted: &[Form], keys: &'static [&'static str]) -> Refused {
+        let key = self.tree.nearest_key(self.id).to_owned();
         if self.tree.is_empty(self.id) {
-            let key = self.tree.key(self.id).unwrap_or_default().to_owned();
-            return self.refuse(ProblemKind::Empty { key });
+            return self.refuse(ProblemKind::Empty { key, keys });
         }
         let found = self.content().map_or(Form::Text, Content::form);
-        self.refuse(ProblemKind::WrongForm { wanted: wanted.to_vec(), found })
+        self.refuse(ProblemKind::WrongForm { key, wanted: wanted.to_vec(), found, keys })
     }
 
     fn text(&self) -> Result<&'t str, Refused> {
         match self.content() {
             Some(Content::Text { text, empty: false, .. }) => Ok(text),
-            _ => Err(self.wrong_form(&[Form::Text])),
+            _ => Err(self.wrong_form(&[Form::Text], &[])),
         }
     }
 
     fn list(&self) -> Result<Cursors<'t>, Refused> {
         match self.content() {
             Some(Content::List(items)) => Ok(Cursors::over(*self, items.clone())),
-            _ => Err(self.wrong_form(&[Form::List])),
+            _ => Err(self.wrong_form(&[Form::List], &[])),
         }
     }
 
-    fn mapping(&self) -> Result<Cursors<'t>, Refused> {
+    fn mapping(&self, keys: &'static [&'static str]) -> Result<Cursors<'t>, Refused> {
         match self.content() {
             Some(Content::Mapping(items)) => Ok(Cursors::over(*self, items.clone())),
-            _ => Err(self.wrong_form(&[Form::Mapping])),
+            _ => Err(self.wrong_form(&[Form::Mapping], keys)),
         }
     }
 
@@ -108,7 +108,7 @@ impl<'t> Cursor<'t> {
         let fits = forms.iter().find(|(_, form)| Some(*form) == found);
         let fits = fits.filter(|_| !self.tree.is_empty(self.id));
         fits.map(|(name, _)| *name).ok_or_else(|| {
-            self.wrong_form(&forms.iter().map(|(_, form)| *form).collect::<Vec<_>>())
+            self.wrong_form(&forms.iter().map(|(_, form)| *form).collect::<Vec<_>>(), &[])
         })
     }
 }
@@ -119,7 +119,7 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
     fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
         match self.content() {
             Some(Content::List(_)) => visitor.visit_seq(self.list()?),
-            Some(Content::Mapping(_)) => visitor.visit_map(self.mapping()?),
+            Some(Content::Mapping(_)) => visitor.visit_map(self.mapping(&[])?),
             _ => visitor.visit_str(self.text()?),
         }
     }
@@ -133,7 +133,7 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
     }
 
     fn deserialize_map<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Refused> {
-        visitor.visit_map(self.mapping()?)
+        visitor.visit_map(self.mapping(&[])?)
     }
 
     fn deserialize_struct<V: Visitor<'de>>(
@@ -142,7 +142,7 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
         fields: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Refused> {
-        let mut entries = self.mapping()?;
+        let mut entries = self.mapping(fields)?;
         entries.ids.retain(|child| self.knows(*child, fields));
         visitor.visit_map(entries)
     }

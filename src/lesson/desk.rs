@@ -118,13 +118,25 @@ impl Desk<'_> {
 
     fn missing(&self, parent: NodeId, key: &'static str) {
         if let Some(empty) = self.tree.under(parent, key) {
-            let kind = ProblemKind::Empty { key: key.to_owned() };
+            let kind = ProblemKind::Empty { key: key.to_owned(), keys: &[] };
             self.fault_at(self.tree.key_place(empty), empty, kind, None);
             return;
         }
         let mut path = self.tree.path(parent);
+        // A slip of the finger is told once: as the key that is not known.
+        let misspelt = self.log.any(|problem| match &problem.kind {
+            ProblemKind::UnknownKey { nearest, .. } => {
+                nearest.as_deref() == Some(key)
+                    && problem.path.split_last().is_some_and(|(_, above)| *above == path)
+            }
+            _ => false,
+        });
+        if misspelt {
+            return;
+        }
+        let part = path.last().cloned();
         path.push(key.to_owned());
-        let kind = ProblemKind::Missing { key };
+        let kind = ProblemKind::Missing { key, part };
         self.log.add(Problem { place: self.tree.place(parent), path, kind, also: None });
     }
 

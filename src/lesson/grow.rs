@@ -3,6 +3,7 @@
 
 use super::limits;
 use super::problem::{Problem, ProblemKind};
+use super::slip::slip;
 use super::source::{FileId, Place};
 use super::tree::{Content, Log, Node, NodeId, Stands, Tree};
 use saphyr_parser::{Event, Parser, ScalarStyle, Span};
@@ -21,17 +22,16 @@ pub(super) fn grow(tree: &mut Tree, log: &Log, file: FileId, text: &str) -> Opti
         anchors: BTreeMap::new(),
         root: None,
     };
-    let (outcome, root) = (growing.run(), growing.root);
-    if let Err(problem) = outcome {
-        log.add(problem);
-        return None;
-    }
-    let root = root.filter(|root| tree.is_mapping(*root));
+    growing.run().ok()?;
+    let root = growing.root.filter(|root| tree.is_mapping(*root));
     if root.is_none() {
         log.at(Some(Place { file, span: 0..0 }), ProblemKind::NotALesson);
     }
     root
 }
+
+/// The text cannot be read to its end; the log says why.
+struct Stopped;
 
 /// Byte offsets of characters, for the parser counts characters.
 enum Marks {
@@ -80,7 +80,7 @@ struct Growing<'a> {
 }
 
 impl Growing<'_> {
-    fn run(&mut self) -> Result<(), Problem> {
+    fn run(&mut self) -> Result<(), Stopped> {
         let mut documents = 0;
         let mut parser = Parser::new_from_str(self.text);
         while let Some(event) = parser.next_event() {
@@ -92,7 +92,7 @@ impl Growing<'_> {
                 Event::DocumentStart(_) => {
                     documents += 1;
                     if documents > 1 {
-                        return Err(self.fault(self.place(span), ProblemKind::SeveralDocuments));
+                        return Err(self.stop(self.place(span), ProblemKind::SeveralDocuments));
                     }
                 }
                 Event::Scalar(text, style, anchor, tag) => {
@@ -122,7 +122,7 @@ impl Growing<'_> {
         style: ScalarStyle,
         anchor: usize,
         span: Span,
-    ) -> Result<(), Problem> {
+    ) -> Result<(), Stopped> {
         let mut place = self.place(span);
         let quoted = matches!(style, ScalarStyle::SingleQuoted | ScalarStyle::DoubleQuoted);
         let start = place.span.start + usize::from(quoted);
@@ -134,7 +134,7 @@ impl Growing<'_> {
             && let (Some(_), None) = (&open.seen, &open.key)
         {
             if text.chars().count() > limits::NAME_LETTERS {
-                return Err(self.fault(place, ProblemKind::KeyTooLong));
+                return Err(self.stop(place, ProblemKind::KeyTooLong));
             }
             open.key = Some((text.to_owned(), place));
             return Ok(());
@@ -154,10 +154,10 @@ impl Growing<'_> {
         seen: Option<BTreeMap<String, Place>>,
         anchor: usize,
         span: Span,
-    ) -> Result<(), Problem> {
+    ) -> Result<(), Stopped> {
         let place = self.place(span);
         if self.open.len() >= limits::NESTING {
-            return Err(self.fault(place, ProblemKind::TooDeep));
+            return Err(self.stop(place, ProblemKind::TooDeep));
         }
         let id = self.add(content, place)?;
         self.open.push(Open { id, anchor, key: None, seen });
@@ -170,10 +170,10 @@ impl Growing<'_> {
         }
     }
 
-    fn alias(&mut self, anchor: usize, span: Span) -> Result<(), Problem> {
+    fn alias(&mut self, anchor: usize, span: Span) -> Result<(), Stopped> {
         let place = self.place(span);
         let Some(original) = self.anchors.get(&anchor).copied() else {
-            return Err(self.fault(place, ProblemKind::AliasInItself));
+            return Err(self.stop(place, ProblemKind::AliasInItself));
         };
         let Some(node) = self.tree.get(original) else { return Ok(()) };
         let content = match &node.content {
@@ -193,11 +193,11 @@ impl Growing<'_> {
         original: NodeId,
         copy: NodeId,
         depth: usize,
-    ) -> Result<(), Problem> {
+    ) -> Result<(), Stopped> {
         for child in self.tree.children(original).to_vec() {
             let Some(mut node) = self.tree.get(child).cloned() else { continue };
             if depth >= limits::NESTING {
-                return Err(self.fault(node.place, ProblemKind::TooDeep));
+                return Err(self.stop(node.place, ProblemKind::TooDeep));
             }
             node.parent = Some(copy);
             match &mut node.content {
@@ -212,7 +212,7 @@ impl Growing<'_> {
     }
 
     /// Adds a node where the parser stands now.
-    fn add(&mut self, content: Content, place: Place) -> Result<NodeId, Problem> {
+    fn add(&mut self, content: Content, place: Place) -> Result<NodeId, Stopped> {
         let Some(open) = self.open.last_mut() else {
             let node = Node { place, parent: None, stands: Stands::Root, content };
             let id = self.push(node)?;
@@ -225,7 +225,7 @@ impl Growing<'_> {
             None => Stands::InList(self.tree.children(parent).len()),
             Some(seen) => {
                 let Some((key, key_place)) = open.key.take() else {
-                    return Err(self.fault(place, ProblemKind::StrangeKey));
+                    return Err(self.stop(place, ProblemKind::StrangeKey));
                 };
                 if let Some(first) = seen.get(&key) {
                     hangs = false;
@@ -247,9 +247,9 @@ impl Growing<'_> {
         Ok(id)
     }
 
-    fn push(&mut self, node: Node) -> Result<NodeId, Problem> {
+    fn push(&mut self, node: Node) -> Result<NodeId, Stopped> {
         if self.tree.nodes.len() >= limits::VALUES {
-            return Err(self.fault(node.place, ProblemKind::TooManyValues));
+            return Err(self.stop(node.place, ProblemKind::TooManyValues));
         }
         self.tree.nodes.push(node);
         Ok(NodeId(self.tree.nodes.len() - 1))
@@ -269,8 +269,8 @@ impl Growing<'_> {
         }
     }
 
-    fn refuse_tag(&self, tagged: bool, span: Span) -> Result<(), Problem> {
-        if tagged { Err(self.fault(self.place(span), ProblemKind::Tagged)) } else { Ok(()) }
+    fn refuse_tag(&self, tagged: bool, span: Span) -> Result<(), Stopped> {
+        if tagged { Err(self.stop(self.place(span), ProblemKind::Tagged)) } else { Ok(()) }
     }
 
     fn place(&self, span: Span) -> Place {
@@ -279,18 +279,15 @@ impl Growing<'_> {
         Place { file: self.file, span: start..end }
     }
 
-    fn fault(&self, place: Place, kind: ProblemKind) -> Problem {
+    fn stop(&self, place: Place, kind: ProblemKind) -> Stopped {
         let path = self.open.last().map(|open| self.tree.path(open.id)).unwrap_or_default();
-        Problem { place: Some(place), path, kind, also: None }
+        self.log.add(Problem { place: Some(place), path, kind, also: None });
+        Stopped
     }
 
-    fn not_yaml(&self, at: usize, said: String) -> Problem {
-        let before = self.text.get(..at).unwrap_or_default();
-        let line = before.rfind('\n').map_or(0, |newline| newline + 1);
-        let indent = self.text.get(line..).unwrap_or_default();
-        let indent = indent.split(|c: char| !c.is_whitespace() || c == '\n').next();
-        let tab = indent.is_some_and(|indent| indent.contains('\t'));
+    fn not_yaml(&self, at: usize, said: String) -> Stopped {
+        let (slip, at) = slip(&said, self.text, at);
         let place = Place { file: self.file, span: at..at };
-        self.fault(place, ProblemKind::NotYaml { said, tab })
+        self.stop(place, ProblemKind::NotYaml { said, slip })
     }
 }

@@ -1,3 +1,4 @@
+use super::slip::YamlSlip;
 use super::source::{Place, Unread};
 use crate::quantity::{Decimal, Dimension, Length, MisreadKind};
 
@@ -21,10 +22,10 @@ pub enum ProblemKind {
         name: String,
         why: Unread,
     },
-    /// What the parser says, and whether the line starts with a tab.
+    /// What the parser says, and what it most likely means.
     NotYaml {
         said: String,
-        tab: bool,
+        slip: YamlSlip,
     },
     SeveralDocuments,
     NotALesson,
@@ -51,20 +52,26 @@ pub enum ProblemKind {
         nearest: Option<String>,
         known: &'static [&'static str],
     },
+    /// `keys` are those of the mapping that is wanted, if it has keys of its own.
     WrongForm {
+        key: String,
         wanted: Vec<Form>,
         found: Form,
+        keys: &'static [&'static str],
     },
     UnknownWord {
         word: String,
         nearest: Option<String>,
         known: &'static [&'static str],
     },
+    /// In the part of this name, or in the lesson itself.
     Missing {
         key: &'static str,
+        part: Option<String>,
     },
     Empty {
         key: String,
+        keys: &'static [&'static str],
     },
 
     // A value alone.
@@ -104,6 +111,9 @@ pub enum ProblemKind {
     NoCanvases,
     TooManyCanvases,
     NoStudents,
+    StudentTwice {
+        name: String,
+    },
     TooManyStudents,
     NoColours,
     TooManyColours,

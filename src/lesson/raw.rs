@@ -48,7 +48,8 @@ pub(super) struct Lesson {
     pub(super) paper: Field<Paper>,
     /// Standard size or large print.
     pub(super) print: Field<Edition>,
-    /// Data files, by their paths from this file.
+    /// Data files, by their paths from this file. Loading reads it before the files
+    /// are laid over each other; here it only makes the key known.
     #[serde(rename = "use")]
     pub(super) _use: Field<Items<Written<String>>>,
     /// Who comes.

@@ -3,7 +3,7 @@ use super::limits;
 use super::problem::Problem;
 use super::source::{Place, Sources};
 use super::words;
-use annotate_snippets::{Annotation, AnnotationKind, Group, Level, Renderer, Snippet};
+use annotate_snippets::{Annotation, AnnotationKind, Group, Level, Origin, Renderer, Snippet};
 
 /// Lines longer than this, in bytes, are not shown.
 const LONGEST_LINE: usize = 2_000;
@@ -31,8 +31,10 @@ fn group<'a>(problem: &Problem, sources: &'a Sources) -> Group<'a> {
     let mut group = Group::with_title(Level::ERROR.primary_title(words.wrong));
     if let Some(place) = &problem.place {
         let same = problem.also.as_ref().filter(|also| also.file == place.file);
-        let snippet = snippet(place, same, words.mark, words.also, sources);
-        group = group.element(snippet);
+        group = match snippet(place, same, words.mark, words.also, sources) {
+            Some(snippet) => group.element(snippet),
+            None => group.element(origin(place, sources)),
+        };
         if let (Some(also), None) = (&problem.also, same) {
             let (line, column) = sources.line_and_column(also);
             let name = sources.get(also.file).map_or("", |file| file.name.as_str());
@@ -46,14 +48,22 @@ fn group<'a>(problem: &Problem, sources: &'a Sources) -> Group<'a> {
     group.elements(words.right.into_iter().map(|right| Level::HELP.message(right)))
 }
 
-/// The line of a place, and the line of another place of the same file.
+/// Where a line stands that is too long to be shown.
+fn origin<'a>(place: &Place, sources: &'a Sources) -> Origin<'a> {
+    let (line, column) = sources.line_and_column(place);
+    let name = sources.get(place.file).map_or("", |file| file.name.as_str());
+    Origin::path(name).line(line).char_column(column)
+}
+
+/// The line of a place, and the line of another place of the same file; `None` when
+/// one of them is too long.
 fn snippet<'a>(
     place: &Place,
     also: Option<&Place>,
     mark: String,
     also_mark: &'static str,
     sources: &'a Sources,
-) -> Snippet<'a, Annotation<'a>> {
+) -> Option<Snippet<'a, Annotation<'a>>> {
     let name = sources.get(place.file).map_or("", |file| file.name.as_str());
     let text = sources.text(place.file);
     let whole = also.map_or(place.span.clone(), |also| {
@@ -73,13 +83,11 @@ fn snippet<'a>(
         let line_end = rest.find('\n').map_or(lines.len(), |length| first + length);
         first..(place.span.end - start).min(line_end).max(first)
     };
-    let mut snippet = Snippet::source(lines).line_start(line).path(name);
-    if lines.lines().all(|line| line.len() <= LONGEST_LINE) {
-        snippet = snippet.annotation(AnnotationKind::Primary.span(inside(place)).label(mark));
-        if let Some(also) = also {
-            let context = AnnotationKind::Context.span(inside(also)).label(also_mark);
-            snippet = snippet.annotation(context);
-        }
+    if lines.lines().any(|line| line.len() > LONGEST_LINE) {
+        return None;
     }
-    snippet
+    let primary = AnnotationKind::Primary.span(inside(place)).label(mark);
+    let context = also.map(|also| AnnotationKind::Context.span(inside(also)).label(also_mark));
+    let snippet = Snippet::source(lines).line_start(line).path(name);
+    Some(snippet.annotation(primary).annotations(context))
 }

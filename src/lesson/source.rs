@@ -1,5 +1,5 @@
 use std::fs;
-use std::io;
+use std::io::{self, Read};
 use std::ops::Range;
 use std::path::Path;
 
@@ -79,7 +79,11 @@ pub fn from_disk(path: &Path) -> Result<Vec<u8>, Unread> {
     if about.len() > limits::FILE_BYTES {
         return Err(Unread::TooLarge);
     }
-    fs::read(path).map_err(|error| refused(&error))
+    // A file that grows while it is read ends at the limit all the same.
+    let mut bytes = Vec::new();
+    let file = fs::File::open(path).map_err(|error| refused(&error))?;
+    let read = file.take(limits::FILE_BYTES + 1).read_to_end(&mut bytes);
+    read.map(|_| bytes).map_err(|error| refused(&error))
 }
 
 fn refused(error: &io::Error) -> Unread {

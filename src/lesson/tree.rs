@@ -2,7 +2,7 @@
 //! nodes with file, span and path. Knows nothing of lessons.
 
 use super::problem::{Form, Problem, ProblemKind};
-use super::source::{FileId, Place};
+use super::source::Place;
 use std::cell::RefCell;
 
 use super::limits;
@@ -91,6 +91,12 @@ impl Tree {
         }
     }
 
+    /// The key of a node, or of the list that it stands in.
+    pub(super) fn nearest_key(&self, id: NodeId) -> &str {
+        let parent = || self.get(id).and_then(|node| self.key(node.parent?));
+        self.key(id).or_else(parent).unwrap_or_default()
+    }
+
     /// The value under a key of a mapping.
     pub(super) fn under(&self, id: NodeId, key: &str) -> Option<NodeId> {
         self.children(id).iter().copied().find(|child| self.key(*child) == Some(key))
@@ -137,11 +143,6 @@ impl Tree {
         }
     }
 
-    /// The file a node stands in.
-    pub(super) fn file(&self, id: NodeId) -> Option<FileId> {
-        self.get(id).map(|node| node.place.file)
-    }
-
     /// Keys from the root down.
     pub(super) fn path(&self, id: NodeId) -> Vec<String> {
         let mut path = Vec::new();
@@ -171,6 +172,11 @@ impl Log {
 
     pub(super) fn is_empty(&self) -> bool {
         self.0.borrow().is_empty()
+    }
+
+    /// Whether a problem of this sort is known.
+    pub(super) fn any(&self, wanted: impl Fn(&Problem) -> bool) -> bool {
+        self.0.borrow().iter().any(wanted)
     }
 
     /// Keeps a problem, unless it is known or there are enough.

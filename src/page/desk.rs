@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use super::inline::{self, Alignment, Collector, Division, Findings, Line, Look};
+use super::inline::{self, Alignment, Collector, Division, Findings, Line, Look, Paragraph};
 use super::style::{Size, Style};
 use super::tree::Tree;
 use super::{TagId, TagKind};
@@ -74,13 +74,13 @@ pub(super) struct Setting {
 }
 
 impl Setting {
-    /// Ragged right, words whole.
+    /// Ragged right, words whole if they can be.
     pub(super) fn ragged(measure: f32) -> Self {
-        Self { measure, alignment: Alignment::Left, division: Division::Never }
+        Self { measure, alignment: Alignment::Left, division: Division::Sparing }
     }
 
     pub(super) fn aligned(measure: f32, alignment: Alignment) -> Self {
-        Self { measure, alignment, division: Division::Never }
+        Self { measure, alignment, division: Division::Sparing }
     }
 }
 
@@ -114,7 +114,21 @@ impl<'a> Desk<'a, '_> {
         let mut collector = self.collector();
         collector.inlines(inlines, look);
         let paragraph = collector.finish();
-        inline::set(&paragraph, setting.measure, setting.alignment, setting.division)
+        self.set(&paragraph, setting)
+    }
+
+    /// A collected paragraph as lines.
+    pub(super) fn set(&self, paragraph: &Paragraph<'a>, setting: Setting) -> Vec<Line<'a>> {
+        let division = self.allowed(setting.division);
+        inline::set(paragraph, setting.measure, setting.alignment, division)
+    }
+
+    /// The patterns of English are for English.
+    pub(super) fn allowed(&self, wished: Division) -> Division {
+        match self.division {
+            Division::Never => Division::Never,
+            Division::Sparing | Division::English => wished,
+        }
     }
 
     /// Plain words as lines.
@@ -122,7 +136,7 @@ impl<'a> Desk<'a, '_> {
         let mut collector = self.collector();
         collector.plain(text, look);
         let paragraph = collector.finish();
-        inline::set(&paragraph, setting.measure, setting.alignment, setting.division)
+        self.set(&paragraph, setting)
     }
 
     /// A label that is made here, as one line.
@@ -132,8 +146,7 @@ impl<'a> Desk<'a, '_> {
         let paragraph = collector.finish();
         let (_, most) = inline::extent(&paragraph);
         let measure = setting.measure.max(most + 0.1);
-        let lines = inline::set(&paragraph, measure, setting.alignment, setting.division);
-        lines.into_iter().next()
+        self.set(&paragraph, Setting { measure, ..setting }).into_iter().next()
     }
 
     /// Width of plain words on one line, in points.

@@ -1,7 +1,7 @@
 //! From mixed paint to what goes into the cup, ingredient by ingredient.
 
 use super::impossible::Counted;
-use super::rounding::{running_readings, up_to_step};
+use super::rounding::{on_the_scale, up_to_step};
 use super::{Batch, Impossible, Poured};
 use crate::lesson::{Colour, Drops, Ingredient, Lesson, Material, Mix, PartsBy};
 use crate::quantity::{Mass, UnitSystem, Volume};
@@ -106,17 +106,15 @@ fn dropped(
 fn in_the_cup(poured: Vec<(Arc<Material>, Option<u32>, Volume)>, scale: Mass) -> Vec<Poured> {
     let masses: Vec<Mass> =
         poured.iter().map(|(material, _, volume)| *volume * material.density).collect();
-    let readings = running_readings(&masses, scale);
+    let weighed = on_the_scale(&masses, scale);
+    let mut reading = Mass::default();
     poured
         .into_iter()
         .zip(masses)
-        .zip(readings)
-        .map(|(((material, drops, volume), mass), reading)| Poured {
-            material,
-            volume,
-            mass,
-            reading,
-            drops,
+        .zip(weighed)
+        .map(|(((material, drops, volume), mass), weighed)| {
+            reading += weighed;
+            Poured { material, volume, mass, weighed, reading, drops }
         })
         .collect()
 }

@@ -35,6 +35,8 @@ fn used_up(lesson: &Lesson, line: &OrderLine) -> Option<Money> {
     };
     let spent = match &line.purchase {
         Purchase::NoPrice => return None,
+        // What is in the cupboard and goes back there costs nothing.
+        Purchase::Nothing if is_kept => Money::ZERO,
         Purchase::Nothing if is_tap_water(line) => {
             priced(reading(line, line.needed)).unwrap_or(Money::ZERO)
         }

@@ -126,6 +126,9 @@ pub struct Poured {
     pub material: Arc<Material>,
     pub volume: Volume,
     pub mass: Mass,
+    /// What to add on the scale: `mass` in whole steps of it, so that the readings are the
+    /// running sum of what was added.
+    pub weighed: Mass,
     /// Reading of the scale after it, cup tared.
     pub reading: Mass,
     /// For additives that are counted.

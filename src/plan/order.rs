@@ -98,8 +98,7 @@ impl<'a> Wanted<'a> {
         stock
             .iter()
             .filter(|stocked| stocked.item == self.item)
-            .map(|stocked| self.measure.read(self.item, stocked.amount))
-            .sum()
+            .try_fold(0.0, |sum, stocked| Ok(sum + self.measure.read(self.item, stocked.amount)?))
     }
 
     fn purchase(&self, to_buy: f64, shop: Option<&Shop>) -> Result<(Purchase, Proof), Impossible> {

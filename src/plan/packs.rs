@@ -38,7 +38,8 @@ pub(super) struct Choice {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Proof {
     LeastCost,
-    /// The search was cut off: enough is bought, but perhaps not at least cost.
+    /// The search was cut off: enough is bought, but perhaps not at least cost, and another
+    /// run may get a little further.
     None,
 }
 
@@ -58,14 +59,22 @@ pub(super) fn cheapest(need: f64, offers: &[Offer]) -> Option<Choice> {
     }
     let programme = Programme { need, offers, limits: &limits, prices: &whole_prices(offers) };
     let one_size = programme.best_single_size()?;
-    let Some(cheap) = programme.solve(Aim::LeastCost) else {
-        return Some(Choice { counts: one_size, proof: Proof::None });
+    let (cheap, proof) = match programme.solve(Aim::LeastCost) {
+        Some((counts, proof)) if programme.cost(&counts) <= programme.cost(&one_size) => {
+            (counts, proof)
+        }
+        _ => (one_size, Proof::None),
     };
+    if proof == Proof::None {
+        return Some(Choice { counts: cheap, proof });
+    }
     let cost = programme.cost(&cheap);
-    let tight = programme.solve(Aim::LeastOver { cost });
+    let tight = programme.solve(Aim::LeastOver { cost }).map(|(counts, _)| counts);
     // The second search may only improve on the first; it is not trusted blindly.
-    let better = tight.filter(|counts| programme.cost(counts) <= cost);
-    Some(Choice { counts: better.unwrap_or(cheap), proof: Proof::LeastCost })
+    let better = tight.filter(|counts| {
+        programme.cost(counts) <= cost && programme.amount(counts) <= programme.amount(&cheap)
+    });
+    Some(Choice { counts: better.unwrap_or(cheap), proof })
 }
 
 /// Prices in whole units of the smallest decimal that any of them uses.
@@ -73,7 +82,8 @@ fn whole_prices(offers: &[Offer]) -> Vec<f64> {
     let amount = |offer: &Offer| offer.price.amount().normalize();
     let decimals = offers.iter().map(|offer| amount(offer).scale()).max().unwrap_or(0);
     let unit = Decimal::new(1, decimals);
-    offers.iter().map(|offer| (amount(offer) / unit).to_f64().unwrap_or(f64::MAX)).collect()
+    let whole = |offer| amount(offer).checked_div(unit).and_then(|price| price.to_f64());
+    offers.iter().map(|offer| whole(offer).unwrap_or(f64::MAX)).collect()
 }
 
 /// What a search is after.
@@ -92,8 +102,9 @@ struct Programme<'a> {
 }
 
 impl Programme<'_> {
-    /// The optimum, or `None` when it was not proven in time or does not stand up.
-    fn solve(&self, aim: Aim) -> Option<Vec<u32>> {
+    /// The optimum, or the best that was found in time; `None` when there is nothing that
+    /// stands up.
+    fn solve(&self, aim: Aim) -> Option<(Vec<u32>, Proof)> {
         let mut variables = ProblemVariables::new();
         let counts: Vec<Variable> = self
             .limits
@@ -123,14 +134,15 @@ impl Programme<'_> {
             model = model.with(constraint!(cost <= limit + 0.5));
         }
         let solution = model.solve().ok()?;
-        if !matches!(solution.status(), SolutionStatus::Optimal) {
-            return None;
-        }
+        let proof = match solution.status() {
+            SolutionStatus::Optimal => Proof::LeastCost,
+            _ => Proof::None,
+        };
         let counts = counts
             .iter()
             .map(|n| super::count::whole(solution.value(*n).round()))
             .collect::<Option<Vec<u32>>>()?;
-        self.is_enough(&counts).then_some(counts)
+        self.is_enough(&counts).then_some((counts, proof))
     }
 
     /// A dearer pack that holds no more than another is never part of the optimum.
@@ -142,9 +154,11 @@ impl Programme<'_> {
     }
 
     fn is_enough(&self, counts: &[u32]) -> bool {
-        let bought: f64 =
-            counts.iter().zip(self.offers).map(|(n, offer)| f64::from(*n) * offer.size).sum();
-        bought >= self.need * (1.0 - SHORT_OF)
+        self.amount(counts) >= self.need * (1.0 - SHORT_OF)
+    }
+
+    fn amount(&self, counts: &[u32]) -> f64 {
+        counts.iter().zip(self.offers).map(|(n, offer)| f64::from(*n) * offer.size).sum()
     }
 
     fn cost(&self, counts: &[u32]) -> f64 {

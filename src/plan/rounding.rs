@@ -18,24 +18,15 @@ pub(super) fn up_to_step(need: Volume, step: Volume) -> Volume {
     (whole * step).max(need)
 }
 
-/// Readings of a scale that shows whole steps, after each of `masses` was added to a
-/// tared cup. The last reading is the total rounded to a step; the steps of the single
-/// masses are shared out by largest remainder, so none is off by a whole step.
-pub(super) fn running_readings(masses: &[Mass], step: Mass) -> Vec<Mass> {
+/// What to add of each of `masses` on a scale that shows whole steps. Together they are the
+/// total rounded to a step; the steps are shared out by largest remainder, so none is off
+/// by a whole step.
+pub(super) fn on_the_scale(masses: &[Mass], step: Mass) -> Vec<Mass> {
     if step <= Mass::default() {
-        return running(masses.iter().copied());
+        return masses.to_vec();
     }
     let exact: Vec<f64> = masses.iter().map(|mass| (*mass / step).value).collect();
-    running(largest_remainder(&exact).into_iter().map(|steps| steps * step))
-}
-
-fn running(masses: impl Iterator<Item = Mass>) -> Vec<Mass> {
-    masses
-        .scan(Mass::default(), |sum, mass| {
-            *sum += mass;
-            Some(*sum)
-        })
-        .collect()
+    largest_remainder(&exact).into_iter().map(|steps| steps * step).collect()
 }
 
 /// Whole numbers near `exact` that add up to its rounded sum: all are rounded down, then

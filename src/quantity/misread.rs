@@ -67,6 +67,8 @@ pub enum Dimension {
     Share,
     Days,
     Pieces,
+    /// A volume, a weight or a number of pieces.
+    Amount,
     Number,
     Money,
 }

@@ -92,7 +92,7 @@ const ALONE: Unit = Unit { spellings: &[], dimension: Dimension::Number, size: 1
 impl Reading {
     /// A number with a unit of one of the `wanted` dimensions.
     fn of(text: &str, wanted: &[Dimension]) -> Result<Self, Misread> {
-        let first = wanted.first().copied().unwrap_or(Dimension::Number);
+        let first = named(wanted);
         let (number, start, end) = take(text, first)?;
         let unit = unit_of(text, end, number, wanted)?;
         Ok(Self { number, unit, start, end })
@@ -133,6 +133,14 @@ impl Reading {
     }
 }
 
+/// The one word for what is wanted.
+fn named(wanted: &[Dimension]) -> Dimension {
+    match wanted {
+        [one] => *one,
+        _ => Dimension::Amount,
+    }
+}
+
 /// The number at the start of a text, where it starts and where it ends.
 fn take(text: &str, wanted: Dimension) -> Result<(Number, usize, usize), Misread> {
     let start = text.len() - text.trim_start().len();
@@ -154,13 +162,13 @@ fn unit_of(
     number: Number,
     wanted: &[Dimension],
 ) -> Result<&'static Unit, Misread> {
-    let first = wanted.first().copied().unwrap_or(Dimension::Number);
+    let first = named(wanted);
     let span = trimmed(text, end);
     let written = text.get(span.clone()).unwrap_or_default();
     let digits = || text.get(..end).unwrap_or_default().trim().to_owned();
     if written.is_empty() {
         // Nothing is nothing in every unit.
-        let zero = unit::UNITS.iter().find(|unit| unit.dimension == first);
+        let zero = unit::UNITS.iter().find(|unit| wanted.contains(&unit.dimension));
         return zero.filter(|_| number.as_f64() == 0.0).ok_or_else(|| {
             let kind = MisreadKind::MissingUnit { number: digits(), wanted: first };
             Misread::new(trimmed(text, 0), kind)

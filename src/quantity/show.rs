@@ -15,6 +15,10 @@ use super::{Area, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem,
 const THIN: char = '\u{202F}';
 /// Inside a unit of two words.
 const NBSP: char = '\u{00A0}';
+/// Most decimals of fluid ounces.
+const US_DIGITS: usize = 2;
+/// Most decimals of millilitres.
+const METRIC_DIGITS: usize = 1;
 /// Finest tape-measure fraction that is printed.
 const SIXTEENTHS: i64 = 16;
 /// How near a length must be to a sixteenth of an inch to be printed as one.
@@ -43,6 +47,15 @@ impl Show {
         self.volume_in(self.units, volume)
     }
 
+    /// An amount that was rounded to a step one can measure, with every digit of the
+    /// step: `20.25 fl oz`.
+    pub fn measured(&self, volume: Volume) -> String {
+        match self.units {
+            UnitSystem::Us => with_unit(&trimmed(in_us_fl_oz(volume), 2), &format!("fl{NBSP}oz")),
+            UnitSystem::Metric => with_unit(&trimmed(in_ml(volume), 1), "mL"),
+        }
+    }
+
     /// `4.8 fl oz (142 mL)` or the reverse.
     pub fn volume_both(&self, volume: Volume) -> String {
         format!("{} ({})", self.volume(volume), self.volume_in(self.other(), volume))
@@ -51,13 +64,15 @@ impl Show {
     /// A volume in the units named.
     pub fn volume_in(&self, units: UnitSystem, volume: Volume) -> String {
         match units {
-            UnitSystem::Us => with_unit(&by_size(in_us_fl_oz(volume), 2), &format!("fl{NBSP}oz")),
+            UnitSystem::Us => {
+                with_unit(&by_size(in_us_fl_oz(volume), US_DIGITS), &format!("fl{NBSP}oz"))
+            }
             UnitSystem::Metric => {
                 let ml = in_ml(volume);
                 if ml >= 9_999.5 {
                     with_unit(&by_size(ml / 1000.0, 1), "L")
                 } else {
-                    with_unit(&by_size(ml, 1), "mL")
+                    with_unit(&by_size(ml, METRIC_DIGITS), "mL")
                 }
             }
         }
@@ -68,6 +83,14 @@ impl Show {
         match self.units {
             UnitSystem::Us => in_us_fl_oz(volume),
             UnitSystem::Metric => in_ml(volume),
+        }
+    }
+
+    /// Most decimals of a volume in the unit of [`Show::volume_unit`].
+    pub fn volume_digits(&self) -> usize {
+        match self.units {
+            UnitSystem::Us => US_DIGITS,
+            UnitSystem::Metric => METRIC_DIGITS,
         }
     }
 

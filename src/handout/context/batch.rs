@@ -27,6 +27,7 @@ pub struct BatchText {
 pub struct IngredientText {
     pub name: String,
     pub volume: String,
+    /// What to add on the scale.
     pub mass: String,
     /// What the tared scale shows after it.
     pub reading: String,
@@ -42,7 +43,7 @@ pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
         consistency: consistency(batch.mix.consistency, words),
         cups: batch.cups.to_string(),
         need: show.volume(batch.need),
-        volume: show.volume(batch.volume),
+        volume: show.measured(batch.volume),
         mass: show.mass(batch.mass),
         density: show.density(batch.density),
         ingredients: batch.ingredients.iter().map(|poured| ingredient(poured, show)).collect(),
@@ -53,7 +54,7 @@ fn ingredient(poured: &Poured, show: &Show) -> IngredientText {
     IngredientText {
         name: poured.material.name.clone(),
         volume: show.volume(poured.volume),
-        mass: show.mass(poured.mass),
+        mass: show.mass(poured.weighed),
         reading: show.mass(poured.reading),
         drops: poured.drops.map(|drops| drops.to_string()).unwrap_or_default(),
     }

@@ -4,7 +4,8 @@ use crate::handout::words::{Words, fill};
 use crate::lesson::{Amount, Life, MaterialKind};
 use crate::plan::{OrderItem, OrderLine, PackCount, Plan, Purchase};
 use crate::quantity::Money;
-use crate::quantity::show::Show;
+use crate::quantity::show::{Show, by_size};
+use crate::quantity::units::in_gram;
 use serde::Serialize;
 
 /// What to buy.
@@ -16,10 +17,15 @@ pub struct OrderText {
     pub total: String,
 }
 
-/// One line of it; what is nothing is empty.
+/// One line of it. Amounts are figures in `unit`; what is nothing is empty.
 #[derive(Debug, Clone, Serialize)]
 pub struct OrderLineText {
     pub item: String,
+    /// `material` or `supply`.
+    pub kind: &'static str,
+    /// Whether it comes from the tap.
+    pub tap: bool,
+    pub unit: String,
     pub needed: String,
     pub in_stock: String,
     pub to_buy: String,
@@ -60,11 +66,8 @@ fn priced(plan: &Plan, money: Money, show: &Show) -> String {
 }
 
 fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
-    let tap = matches!(&line.what, OrderItem::Material(m) if m.kind == MaterialKind::Water);
     let (packs, cost, left_over) = match &line.purchase {
-        Purchase::Nothing if tap => (words.order.tap.clone(), String::new(), String::new()),
-        Purchase::Nothing => (words.order.in_stock.clone(), String::new(), String::new()),
-        Purchase::NoPrice => (words.order.no_price.clone(), String::new(), String::new()),
+        Purchase::Nothing | Purchase::NoPrice => (String::new(), String::new(), String::new()),
         Purchase::Packs { packs, cost, left_over } => (
             packs
                 .iter()
@@ -72,18 +75,39 @@ fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
                 .collect::<Vec<_>>()
                 .join(&words.order.between),
             show.money(*cost),
-            some(left_over, words, show),
+            figure(left_over, show),
         ),
+    };
+    let (kind, tap) = match &line.what {
+        OrderItem::Material(material) => ("material", material.kind == MaterialKind::Water),
+        OrderItem::Supply(_) => ("supply", false),
     };
     OrderLineText {
         item: line.item.clone(),
-        needed: amount(&line.needed, words, show),
-        in_stock: some(&line.in_stock, words, show),
-        to_buy: some(&line.to_buy, words, show),
+        kind,
+        tap,
+        unit: match line.needed {
+            Amount::Volume(_) => show.volume_unit().to_string(),
+            Amount::Mass(_) => "g".to_string(),
+            Amount::Pieces(_) => String::new(),
+        },
+        needed: figure(&line.needed, show),
+        in_stock: figure(&line.in_stock, show),
+        to_buy: if tap { String::new() } else { figure(&line.to_buy, show) },
         packs,
         cost,
         left_over,
     }
+}
+
+/// An amount without its unit, empty when it is nothing.
+fn figure(amount: &Amount, show: &Show) -> String {
+    let (number, digits) = match amount {
+        Amount::Volume(volume) => (show.volume_number(*volume), show.volume_digits()),
+        Amount::Mass(mass) => (in_gram(*mass), 1),
+        Amount::Pieces(pieces) => (f64::from(*pieces), 0),
+    };
+    if number <= 0.0 { String::new() } else { by_size(number, digits) }
 }
 
 fn pack(pack: &PackCount, words: &Words, show: &Show) -> String {
@@ -100,16 +124,6 @@ pub(in crate::handout) fn amount(amount: &Amount, words: &Words, show: &Show) ->
         Amount::Mass(mass) => show.mass(*mass),
         Amount::Pieces(pieces) => fill(&words.order.pieces, &[("count", &pieces.to_string())]),
     }
-}
-
-/// An amount, empty when it is nothing.
-fn some(what: &Amount, words: &Words, show: &Show) -> String {
-    let nothing = match what {
-        Amount::Volume(volume) => volume.value <= 0.0,
-        Amount::Mass(mass) => mass.value <= 0.0,
-        Amount::Pieces(pieces) => *pieces == 0,
-    };
-    if nothing { String::new() } else { amount(what, words, show) }
 }
 
 pub(super) fn supplies(plan: &Plan, words: &Words) -> Vec<SupplyText> {

@@ -60,23 +60,10 @@ pub(super) fn bought(plan: &Plan, words: &Words, show: &Show) -> Picture {
         let Some(needed) = needed_percent(line, left_over) else { continue };
         let need = amount(&line.needed, words, show);
         let left = amount(left_over, words, show);
-        alt.push(fill(&texts.bar, &[("item", &line.item), ("need", &need), ("left", &left)]));
-        bars.push(Bar {
-            label: line.item.clone(),
-            parts: vec![
-                BarPart {
-                    label: fill(&texts.needed, &[("amount", &need)]),
-                    value: needed,
-                    swatch: None,
-                },
-                BarPart {
-                    label: fill(&texts.left, &[("amount", &left)]),
-                    value: 100.0 - needed,
-                    swatch: None,
-                },
-            ],
-            mark: None,
-        });
+        let label = fill(&texts.bar, &[("item", &line.item), ("need", &need), ("left", &left)]);
+        let part = |value| BarPart { label: String::new(), value, swatch: None };
+        alt.push(fill(&texts.sentence, &[("bar", &label)]));
+        bars.push(Bar { label, parts: vec![part(needed), part(100.0 - needed)], mark: None });
     }
     Picture {
         alt: fill(&texts.alt, &[("bars", &alt.join(" "))]),

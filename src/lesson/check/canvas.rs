@@ -32,9 +32,9 @@ pub(super) fn canvases(
         desk.fault(desk.tree.under(root, "canvases").unwrap_or(root), kind);
         return None;
     }
+    unused_layers(desk, raw, shelf);
     let canvases: Vec<Option<Canvas>> =
         entries.0.iter().map(|entry| canvas(desk, entry, entry.value.as_ref()?, shelf)).collect();
-    unused_layers(desk, raw, shelf);
     canvases.into_iter().collect()
 }
 
@@ -81,7 +81,9 @@ fn finishes(desk: Desk<'_>, raw: &raw::Canvas, shelf: &Shelf<'_>) -> Option<Vec<
         Field::Absent => Some(Vec::new()),
         Field::Broken => None,
         Field::Present(items) => {
-            let found = super::distinct(desk, items, |written| shelf.finishes.find(desk, written));
+            let found = super::distinct(desk, items, super::name_twice, |written| {
+                shelf.finishes.find(desk, written)
+            });
             Some(found.into_iter().map(|(_, finish)| finish).collect())
         }
     }

@@ -119,6 +119,16 @@ fn missing_layer(
     node: NodeId,
     palette: Option<NodeId>,
 ) {
+    // A slip of the finger is told once: as the layer that is not known.
+    let misspelt = desk.log.any(|problem| match &problem.kind {
+        ProblemKind::LayerUnknown { nearest, technique: of, .. } => {
+            nearest.as_deref() == Some(layer) && *of == technique.name
+        }
+        _ => false,
+    });
+    if misspelt {
+        return;
+    }
     let (technique, layer) = (technique.name.clone(), layer.to_owned());
     let kind = ProblemKind::LayerMissing { technique, layer };
     match palette {

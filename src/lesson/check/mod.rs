@@ -90,7 +90,10 @@ fn practices(desk: Desk<'_>, field: &Field<Items<Practice>>) -> Option<Vec<Pract
     for item in &items.0 {
         let Some(practice) = item.value else { continue };
         match first.get(&practice) {
-            Some(before) => desk.fault_with(item.node, twice(desk, item.node), *before),
+            Some(before) => {
+                let name = desk.tree.text(item.node).to_owned();
+                desk.fault_with(item.node, name_twice(name), *before);
+            }
             None => {
                 first.insert(practice, item.node);
                 practices.push(practice);
@@ -106,7 +109,7 @@ fn texts(desk: Desk<'_>, field: &Field<Items<Written<String>>>) -> Option<Vec<St
         Field::Absent => Some(Vec::new()),
         Field::Broken => None,
         Field::Present(items) => {
-            let texts = distinct(desk, items, |written| desk.read(written));
+            let texts = distinct(desk, items, name_twice, |written| desk.read(written));
             Some(texts.into_iter().map(|(_, text)| text).collect())
         }
     }
@@ -116,6 +119,7 @@ fn texts(desk: Desk<'_>, field: &Field<Items<Written<String>>>) -> Option<Vec<St
 fn distinct<T>(
     desk: Desk<'_>,
     items: &Items<Written<String>>,
+    twice: fn(String) -> ProblemKind,
     mut read: impl FnMut(&Written<String>) -> Option<T>,
 ) -> Vec<(NodeId, T)> {
     let mut first = BTreeMap::new();
@@ -124,7 +128,7 @@ fn distinct<T>(
         let Some(written) = &item.value else { continue };
         let name = written.text.trim();
         match first.get(name) {
-            Some(before) => desk.fault_with(item.node, twice(desk, item.node), *before),
+            Some(before) => desk.fault_with(item.node, twice(name.to_owned()), *before),
             None => {
                 first.insert(name, item.node);
                 values.extend(read(written).map(|value| (item.node, value)));
@@ -134,6 +138,6 @@ fn distinct<T>(
     values
 }
 
-fn twice(desk: Desk<'_>, node: NodeId) -> ProblemKind {
-    ProblemKind::NameTwice { name: desk.tree.text(node).trim().to_owned() }
+fn name_twice(name: String) -> ProblemKind {
+    ProblemKind::NameTwice { name }
 }

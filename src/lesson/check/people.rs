@@ -50,8 +50,12 @@ fn students(desk: Desk<'_>, at: &At<raw::Students>) -> Option<Students> {
                 desk.fault(at.node, ProblemKind::TooManyStudents);
                 return None;
             }
-            let names = super::distinct(desk, items, |written| desk.read(written));
+            let names = super::distinct(desk, items, student_twice, |written| desk.read(written));
             Some(Students::Named(names.into_iter().map(|(_, name)| name).collect()))
         }
     }
+}
+
+fn student_twice(name: String) -> ProblemKind {
+    ProblemKind::StudentTwice { name }
 }

@@ -46,6 +46,22 @@ pub(super) fn example(key: &str) -> Option<&'static str> {
         ("reason", "Some people's skin reacts to preservatives in paint."),
         ("source", "the label of the paint"),
         ("when", "always"),
+        ("practices", "[torch, silicone]"),
+        ("doing", "[torch, heat gun]"),
+        ("pigments", "[cobalt, cadmium]"),
+        ("finishes", "[brushed varnish]"),
+        ("use", "[data/shop.yaml, data/stock.yaml]"),
+        ("palettes", "{shoreline: {colour: {blue: 40 %, white: the rest}}}"),
+        ("colours", "{blue: {swatch: \"#1F5A7A\"}}"),
+        ("stock", "{pouring medium: 16 fl oz}"),
+        ("shop", "{name: A shop, currency: USD, packs: [...]}"),
+        ("mixing", "{cup loss: 3 mL}"),
+        ("drops", "{silicone oil: 3 per 100 mL}"),
+        ("depth", "1/2 in"),
+        ("side", "3 in"),
+        ("across flats", "6 in"),
+        ("across corners", "7 in"),
+        ("date", "2026-03-14"),
     ];
     examples.iter().find(|(known, _)| *known == key).map(|(_, example)| *example)
 }

@@ -1,5 +1,5 @@
 use super::Words;
-use crate::quantity::{Dimension, MisreadKind};
+use crate::quantity::{Decimal, Dimension, MisreadKind};
 
 /// The words for a quantity that cannot be read.
 pub(super) fn of(kind: &MisreadKind) -> Words {
@@ -24,12 +24,15 @@ pub(super) fn of(kind: &MisreadKind) -> Words {
             let wrong = format!("the unit is missing: this should be {}", name(*wanted));
             let words = Words::new(wrong, "of what?");
             match wanted {
+                Dimension::Amount => words.right(format!(
+                    "for example {number} fl oz, {number} mL, {number} g or {number} pieces"
+                )),
                 Dimension::Volume => {
                     words.right(format!("for example {number} mL or {number} fl oz"))
                 }
                 Dimension::Mass => words.right(format!("for example {number} g")),
                 Dimension::Length => words.right(format!("for example {number} in or {number} cm")),
-                Dimension::Share => words.right(format!("for example {number} %")),
+                Dimension::Share => words.right(format!("for example {} %", percent(number))),
                 Dimension::Days => words.right(format!("for example {number} days")),
                 Dimension::Density => words.right(format!("for example {number} g/mL")),
                 _ => words.right(for_example(*wanted)),
@@ -67,11 +70,21 @@ pub(super) fn of(kind: &MisreadKind) -> Words {
         MisreadKind::NotWhole => {
             Words::new("this should be a whole number", "a part").right("for example 2")
         }
-        MisreadKind::NotExact => Words::new("no decimal says this exactly", "not exact")
+        MisreadKind::NotExact => Words::new("this has no exact decimal", "not exact")
             .right("round it, and write \"the rest\" for one colour"),
         MisreadKind::MoreThanWhole => {
             Words::new("this is more than the whole", "too much").right("up to 100 %")
         }
+    }
+}
+
+/// A fraction of one is most likely meant as one: `0.4` as 40 %.
+fn percent(number: &str) -> String {
+    match number.parse::<Decimal>() {
+        Ok(value) if value <= Decimal::ONE => {
+            (value * Decimal::ONE_HUNDRED).normalize().to_string()
+        }
+        _ => number.to_owned(),
     }
 }
 
@@ -84,13 +97,14 @@ fn name(dimension: Dimension) -> &'static str {
         Dimension::Share => "a share in percent",
         Dimension::Days => "a number of days",
         Dimension::Pieces => "a number of pieces",
+        Dimension::Amount => "an amount",
         Dimension::Number => "a number",
         Dimension::Money => "a price",
     }
 }
 
 fn plain_name(dimension: Dimension) -> &'static str {
-    name(dimension).trim_start_matches("a ")
+    name(dimension).trim_start_matches("a ").trim_start_matches("an ")
 }
 
 fn for_example(dimension: Dimension) -> String {
@@ -103,7 +117,8 @@ fn for_example(dimension: Dimension) -> String {
         Dimension::Days => "14 days or 2 weeks",
         Dimension::Pieces => "100 pieces",
         Dimension::Number => "2, 0.5 or 1/2",
-        Dimension::Money => "6.49",
+        Dimension::Amount => "8 fl oz, 250 mL, 1 kg or 100 pieces",
+        Dimension::Money => "6.49, without a sign of the currency",
     };
     format!("for example {examples}")
 }
@@ -117,6 +132,7 @@ fn units(dimension: Dimension) -> &'static str {
         Dimension::Share => "%",
         Dimension::Days => "days, weeks",
         Dimension::Pieces => "pieces",
+        Dimension::Amount => "fl oz, qt, gal, mL, L, g, kg, lb, pieces",
         Dimension::Number | Dimension::Money => "none",
     }
 }

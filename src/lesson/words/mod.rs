@@ -2,13 +2,13 @@
 //! one place where this room writes for people.
 
 mod example;
+mod meaning;
 mod misread;
 
 use super::limits;
-use super::problem::{Form, ProblemKind, Sold, Sort};
+use super::problem::{Form, ProblemKind, Sort};
+use super::slip::YamlSlip;
 use super::source::Unread;
-use crate::quantity::units::{in_inch, in_mm};
-use crate::quantity::{Dimension, Length};
 use example::example;
 
 /// What a message says.
@@ -107,22 +107,14 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
         ProblemKind::UnknownName { .. }
         | ProblemKind::NameTwice { .. }
         | ProblemKind::NameTaken { .. } => of_name(kind),
-        _ => of_meaning(kind),
+        _ => meaning::of(kind),
     }
 }
 
 fn of_file(kind: &ProblemKind) -> Words {
     match kind {
         ProblemKind::Unread { name, why } => unread(name, why),
-        ProblemKind::NotYaml { said, tab } => {
-            let words = Words::new("this line cannot be understood", said.clone());
-            if *tab {
-                return words.right("indent with spaces; a tab is not allowed there");
-            }
-            words
-                .right("entries are \"key: value\" with a space after the colon; what belongs together starts in the same column")
-                .right("text with a colon, a # or a quotation mark in it goes in quotes: title: \"Pour: an evening\"")
-        }
+        ProblemKind::NotYaml { said, slip } => not_yaml(said, *slip),
         ProblemKind::SeveralDocuments => {
             Words::new("a file holds one lesson", "a second one starts here")
                 .right("take out the line --- or make two files")
@@ -164,6 +156,45 @@ fn of_file(kind: &ProblemKind) -> Words {
     }
 }
 
+fn not_yaml(said: &str, slip: YamlSlip) -> Words {
+    let (mark, right) = match slip {
+        YamlSlip::Tab => ("a tab", "indent with spaces; a tab is not allowed there"),
+        YamlSlip::OpenBracket => (
+            "not closed before this",
+            "a { needs its }, a [ its ], and commas stand between what is inside",
+        ),
+        YamlSlip::OpenQuote => {
+            ("not closed before this", "a text that starts with a quotation mark ends with one")
+        }
+        YamlSlip::ColonInText => (
+            "a second colon",
+            "a text with a colon in it goes in quotes: title: \"Pour: an evening\"",
+        ),
+        YamlSlip::NoColon => (
+            "not understood",
+            "an entry is \"key: value\" with a colon and a space; look at the line above, too",
+        ),
+        YamlSlip::SignFirst => (
+            "a sign of YAML",
+            "a text that starts with one of * & ! % @ ` | > goes in quotes: title: \"*Small* class\"",
+        ),
+        YamlSlip::Columns => (
+            "another column",
+            "what belongs together starts in the same column, further in than what it belongs to",
+        ),
+        YamlSlip::Backslash => {
+            ("a backslash", "a text with a backslash in it goes in single quotes: 'a \\ b'")
+        }
+        YamlSlip::Other => (
+            "not understood",
+            "an entry is \"key: value\"; text with a colon, a # or a quotation mark goes in quotes",
+        ),
+    };
+    Words::new("this line cannot be understood", mark)
+        .right(right)
+        .right(format!("the YAML parser says: {said}"))
+}
+
 fn unread(name: &str, why: &Unread) -> Words {
     let words = |why: &str| Words::new(format!("cannot read {name}: {why}"), "this file");
     match why {
@@ -186,37 +217,55 @@ fn of_form(kind: &ProblemKind) -> Words {
             "not known",
         )
         .choice(nearest.as_deref(), known.iter().copied(), "keys that belong here"),
-        ProblemKind::WrongForm { wanted, found } => {
+        ProblemKind::WrongForm { key, wanted, found, keys } => {
             let wanted: Vec<&str> = wanted.iter().map(|form| form_word(*form)).collect();
             let wrong = format!("this should be {}", wanted.join(" or "));
             let words = Words::new(wrong, format!("this is {}", form_word(*found)));
-            match wanted.as_slice() {
-                ["a list", ..] => words.right("a list stands in brackets: [torch, silicone]"),
-                _ => words,
-            }
+            example_or_keys(words, key, keys)
         }
         ProblemKind::UnknownWord { word, nearest, known } => Words::new(
             format!("\"{word}\" is no choice here"),
             "not known",
         )
         .choice(nearest.as_deref(), known.iter().copied(), "choices"),
-        ProblemKind::Missing { key } => {
-            let words = Words::new(format!("\"{key}\" is missing"), "belongs in here");
-            match example(key) {
-                Some(example) => words.right(format!("for example {key}: {example}")),
-                None => words,
-            }
+        ProblemKind::Missing { key, part } => {
+            let words = match part {
+                Some(part) if part.starts_with("no. ") => Words::new(
+                    format!("\"{key}\" is missing in {part} of this list"),
+                    "belongs in here",
+                ),
+                Some(part) => {
+                    Words::new(format!("\"{key}\" is missing in \"{part}\""), "belongs in here")
+                }
+                None => {
+                    Words::new(format!("this lesson has no \"{key}\""), "anywhere in this file")
+                }
+            };
+            for_example(words, key)
         }
-        ProblemKind::Empty { key } => {
+        ProblemKind::Empty { key, keys } => {
             let words = Words::new(format!("nothing is written for \"{key}\""), "empty");
-            match (key.as_str(), example(key)) {
-                ("swatch", _) => words
-                    .right("a # starts a comment unless it stands in quotes: swatch: \"#1F5A7A\""),
-                (_, Some(example)) => words.right(format!("for example {key}: {example}")),
-                _ => words,
+            if key == "swatch" {
+                return words
+                    .right("a # starts a comment unless it is in quotes: swatch: \"#1F5A7A\"");
             }
+            example_or_keys(words, key, keys)
         }
         _ => unexplained(),
+    }
+}
+
+fn example_or_keys(words: Words, key: &str, keys: &[&str]) -> Words {
+    match keys {
+        [] => for_example(words, key),
+        _ => words.right(format!("keys that belong here: {}", list(keys))),
+    }
+}
+
+fn for_example(words: Words, key: &str) -> Words {
+    match example(key) {
+        Some(example) => words.right(format!("for example {key}: {example}")),
+        None => words,
     }
 }
 
@@ -271,9 +320,8 @@ fn of_name(kind: &ProblemKind) -> Words {
             )
         }
         ProblemKind::NameTwice { name } => {
-            Words::new(format!("\"{name}\" stands in this list twice"), "again").right(
-                "take one out; two people of one name need a letter more: \"Ana B\", \"Ana K\"",
-            )
+            Words::new(format!("\"{name}\" stands in this list twice"), "again")
+                .right("take one out")
         }
         ProblemKind::NameTaken { name } => {
             Words::new(format!("\"{name}\" is the name of something else"), "taken")
@@ -296,121 +344,6 @@ fn sort_words(sort: Sort) -> (&'static str, &'static str) {
     }
 }
 
-fn of_meaning(kind: &ProblemKind) -> Words {
-    match kind {
-        ProblemKind::NoCanvases => Words::new("a lesson needs a canvas", "none here"),
-        ProblemKind::TooManyCanvases => Words::new("too many kinds of canvas", "here")
-            .right(format!("up to {}", limits::CANVASES)),
-        ProblemKind::NoStudents => Words::new("a class needs a student", "nobody here")
-            .right("a number, or first names in brackets: [Ana, Bo, Cem]"),
-        ProblemKind::TooManyStudents => {
-            Words::new("too many students", "here").right("up to 1000")
-        }
-        ProblemKind::NoColours => Words::new("this layer has no colours", "none here")
-            .right("a colour and its share: white: 100 %"),
-        ProblemKind::TooManyColours => Words::new("too many colours in one layer", "here")
-            .right(format!("up to {}", limits::COLOURS)),
-        ProblemKind::SharesNotWhole { percent } => {
-            let wrong = format!("the shares of this layer add up to {percent} %, not 100 %");
-            Words::new(wrong, format!("{percent} % in all"))
-                .right("change the shares, or write \"the rest\" for one colour")
-        }
-        ProblemKind::RestLeavesNothing { percent } => {
-            let wrong = format!("the other colours make {percent} % already: no rest is left");
-            Words::new(wrong, "nothing left").right("lower the other shares, or take this one out")
-        }
-        ProblemKind::RestTwice => {
-            Words::new("only one colour can take the rest", "the second").right("give a share in percent")
-        }
-        ProblemKind::LayerMissing { technique, layer } => {
-            let wrong = format!("\"{technique}\" has a layer \"{layer}\" that is missing here");
-            Words::new(wrong, format!("no layer \"{layer}\""))
-                .right(format!("add \"{layer}:\" with its colours or its mix"))
-                .also("this is the palette")
-        }
-        ProblemKind::LayerUnknown { technique, layer, nearest, known } => {
-            let wrong = format!("\"{technique}\" has no layer called \"{layer}\"");
-            Words::new(wrong, "not known").choice(
-                nearest.as_deref(),
-                known.iter().map(String::as_str),
-                "its layers",
-            )
-        }
-        ProblemKind::NotForShape { key, shape, wanted } => {
-            Words::new(format!("\"{key}\" is no size of shape \"{shape}\""), "does not fit")
-                .right(format!("what fits: {}", wanted.join(", ")))
-        }
-        ProblemKind::PolygonSize { given: 0 } => {
-            Words::new("the size of this polygon is missing", "belongs in here")
-                .right("one of side, across flats, across corners; for example across flats: 6 in")
-        }
-        ProblemKind::PolygonSize { given } => {
-            Words::new(format!("this polygon has {given} sizes"), "too many")
-                .right("keep one of side, across flats, across corners")
-        }
-        ProblemKind::OddAcross { key } => {
-            Words::new(format!("a polygon with an odd number of sides has no \"{key}\""), "here")
-                .right("give the length of one side: \"side: 4 in\"")
-        }
-        ProblemKind::EdgeTooDeep { depth, across } => {
-            let wrong = "the edge is deeper than the canvas is wide";
-            Words::new(wrong, format!("{} deep", length(*depth)))
-                .right(format!("the canvas is {} wide; its edge is at most that", length(*across)))
-        }
-        ProblemKind::SpreadOrder => Words::new("low, typical and high are out of order", "here")
-            .right("low is the smallest, high the largest: {low: 1.2 mm, typical: 1.5 mm, high: 1.8 mm}"),
-        ProblemKind::NoLayers => Words::new("a technique needs a layer", "none here"),
-        ProblemKind::PaintIsAColour => Words::new("paints stand under \"colours\"", "not here")
-            .right("other kinds: medium, water, additive, varnish"),
-        ProblemKind::NoPaintInMix => Words::new("there is no paint in this mix", "paint is missing")
-            .right("the paint of each colour is called \"paint\": {paint: 1, pouring medium: 2}"),
-        ProblemKind::NotAnIngredient { name } => {
-            Words::new(format!("\"{name}\" does not go into a mix"), "here")
-                .right("what does: media, water and additives")
-        }
-        ProblemKind::NoDropSize { material } => {
-            Words::new(format!("nobody says how large a drop of \"{material}\" is"), "counted in drops")
-                .right("add it to the material: drop: 0.05 mL")
-                .also("this is the material")
-        }
-        ProblemKind::NotAFinish { material } => {
-            Words::new(format!("\"{material}\" does not go over a dry canvas"), "here")
-                .right("what does: varnishes and media")
-        }
-        ProblemKind::PaintDensities { paint } => {
-            Words::new(format!("two colours say different densities of \"{paint}\""), "here")
-                .right("one paint has one density")
-                .also("the other")
-        }
-        ProblemKind::PriceDecimals { currency, decimals } => {
-            let wrong = format!("prices in {currency} have {decimals} decimals");
-            Words::new(wrong, "more decimals").right(format!("round it to {decimals} decimals"))
-        }
-        ProblemKind::NotComparable { item, sold, found } => {
-            let (how, right) = match sold {
-                Sold::ByVolumeOrWeight => ("by volume or weight", "for example 8 fl oz, 250 mL or 1 kg"),
-                Sold::ByThePiece => ("by the piece", "for example 100 pieces"),
-            };
-            let mark = match found {
-                Dimension::Pieces => "pieces",
-                Dimension::Mass => "a weight",
-                _ => "a volume",
-            };
-            Words::new(format!("\"{item}\" is needed {how}"), mark).right(right)
-        }
-        ProblemKind::WhenNotOne => Words::new("this should say one occasion", "here").right(
-            "always, {doing: [torch]}, {younger than: 16} or {pigments: [cobalt]}",
-        ),
-        _ => unexplained(),
-    }
-}
-
 fn unexplained() -> Words {
     Words::new("something in this lesson could not be read", "here")
-}
-
-fn length(length: Length) -> String {
-    let inches = (in_inch(length) * 100.0).round() / 100.0;
-    let mm = (in_mm(length) * 10.0).round() / 10.0;
-    format!("{inches} in ({mm} mm)")
 }

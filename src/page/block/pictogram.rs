@@ -1,6 +1,6 @@
 //! The pictures in the signs, our own and simple, in a square of 100 by 100.
 
-use crate::lesson::Sign;
+use crate::handout::Sign;
 
 /// A step of a path.
 #[derive(Debug, Clone, Copy)]

@@ -4,7 +4,7 @@
 
 use super::pictogram::{self, Part, Step};
 use crate::ink::{Colour, Dash, PathSegment, Point, Shape, Stroke};
-use crate::lesson::Sign;
+use crate::handout::Sign;
 use crate::page::draw;
 use crate::page::style::Palette;
 

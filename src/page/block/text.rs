@@ -63,7 +63,7 @@ pub(super) fn running(desk: &Desk<'_, '_>, column: Column) -> Setting {
     };
     // Ragged lines of some width need no hyphens.
     let division = match alignment {
-        Alignment::Left if wide => Division::Never,
+        Alignment::Left if wide => Division::Sparing,
         _ => desk.division,
     };
     Setting { measure, alignment, division }
@@ -99,7 +99,7 @@ pub(super) fn small_print<'a>(
     let size = desk.style.scale.small;
     let look = Look::new(Face::Regular, size.size, desk.style.palette.quiet, tag);
     let measure = column.width.min(84.0 * size.character());
-    let setting = Setting { measure, alignment: Alignment::Left, division: Division::Never };
+    let setting = Setting { measure, alignment: Alignment::Left, division: Division::Sparing };
     let lines = desk.lines(inlines, look, setting);
     let gap = size.leading / 2.0;
     galley.extend(text_strips(lines, column.x, size, gap, Joints::Flowing));

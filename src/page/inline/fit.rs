@@ -81,7 +81,7 @@ impl Fitting {
     /// looser than the breaks that were tried allow.
     pub(super) fn solve(&self, points: &[Point], breaks: Breaks) -> Option<Vec<Fitted>> {
         let tolerance = match (breaks, self.alignment) {
-            (Breaks::Anywhere, _) => f32::INFINITY,
+            (Breaks::Anywhere | Breaks::Sparing | Breaks::Torn, _) => f32::INFINITY,
             (Breaks::Whole, Alignment::Justified) => TOLERANCE_WHOLE,
             (Breaks::Divided, Alignment::Justified) => TOLERANCE_DIVIDED,
             (Breaks::Whole, _) => TOLERANCE_RAGGED,
@@ -114,7 +114,7 @@ impl Fitting {
                 !point.is_forced()
             });
             if active.is_empty() && best.iter().all(Option::is_none) {
-                if breaks != Breaks::Anywhere {
+                if !breaks.is_last() {
                     return None;
                 }
                 best = [overlong, None, None, None];
@@ -197,5 +197,99 @@ fn class(ratio: f32) -> usize {
 fn keep(slot: &mut Option<Node>, node: Node) {
     if slot.is_none_or(|kept| node.demerits < kept.demerits) {
         *slot = Some(node);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::points::{Place, Totals};
+    use super::*;
+
+    #[test]
+    fn badness_is_that_of_the_paper() {
+        // Knuth and Plass (1981): 100 |r|^3, rounded.
+        for (ratio, expected) in
+            [(0.5, 13.0), (1.0, 100.0), (1.5, 338.0), (2.0, 800.0), (-1.0, 100.0)]
+        {
+            assert_eq!(badness(ratio), expected);
+        }
+    }
+
+    /// Points after words of some widths, spaces of 10 that give 5 and 3.
+    fn points(words: &[f32]) -> Vec<Point> {
+        let mut at = Totals::default();
+        let place = |piece| Place { piece, glyph: 0 };
+        let point = |piece, end, start, kind| {
+            let (until, from) = (place(piece), place(piece));
+            Point { until, from, end, start, hyphen: 0.0, kind }
+        };
+        let mut points = vec![point(0, at, at, PointKind::Forced)];
+        for (index, width) in words.iter().enumerate() {
+            at.width += width;
+            let end = at;
+            let last = index + 1 == words.len();
+            if !last {
+                at.width += 10.0;
+                at.stretch += 5.0;
+                at.shrink += 3.0;
+            }
+            let kind = if last { PointKind::Forced } else { PointKind::Open(0.0) };
+            points.push(point(index + 1, end, at, kind));
+        }
+        points
+    }
+
+    /// Sum of the demerits of lines that end at some points.
+    fn cost(fitting: &Fitting, points: &[Point], ends: &[usize]) -> f64 {
+        let (mut from, mut class_before, mut line) = (0, 1, None);
+        let mut sum = 0.0;
+        for &end in ends {
+            let node = Node { point: from, class: class_before, demerits: 0.0, line, previous: 0 };
+            let ratio = fitting.ratio(&points[from], &points[end]);
+            assert!(ratio >= -1.0, "too long a line");
+            sum += fitting.demerits(&node, points, end, ratio);
+            line = Some(Fitted { from, to: end, ratio });
+            class_before = class(ratio);
+            from = end;
+        }
+        sum
+    }
+
+    /// Ends of lines that each take all words that fit at their natural width.
+    fn first_fit(points: &[Point], measure: f32) -> Vec<usize> {
+        let (mut from, mut ends) = (0, Vec::new());
+        for index in 1..points.len() {
+            if points[index].end.width - points[from].start.width > measure {
+                from = index - 1;
+                ends.push(from);
+            }
+        }
+        ends.push(points.len() - 1);
+        ends
+    }
+
+    #[test]
+    fn no_way_to_break_costs_less_than_the_one_found() {
+        let words: Vec<f32> = (0_u32..14).map(|i| 18.0 + ((i * 29) % 47) as f32).collect();
+        let points = points(&words);
+        let fitting = Fitting::new(150.0, Alignment::Justified, 10.0);
+        let lines = fitting.solve(&points, Breaks::Anywhere).unwrap_or_default();
+        let ends: Vec<usize> = lines.iter().map(|line| line.to).collect();
+        let found = cost(&fitting, &points, &ends);
+        assert!(found <= cost(&fitting, &points, &first_fit(&points, 150.0)));
+        // Every way there is: 13 places, each a line's end or not.
+        for ways in 0_u32..1 << 13 {
+            let mut ends: Vec<usize> = (1..14).filter(|i| ways >> (i - 1) & 1 == 1).collect();
+            ends.push(14);
+            let mut from = 0;
+            let short = ends.iter().all(|&end| {
+                let fits = fitting.ratio(&points[from], &points[end]) >= -1.0;
+                from = end;
+                fits
+            });
+            if short {
+                assert!(found <= cost(&fitting, &points, &ends) + 1e-6, "{ends:?}");
+            }
+        }
     }
 }

@@ -33,8 +33,10 @@ pub(super) enum Alignment {
 /// Whether words may be divided.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Division {
-    /// Only where a word does not fit a line by itself.
+    /// Only a word that does not fit a line by itself, and anywhere.
     Never,
+    /// Only such a word, by the patterns of English where they help.
+    Sparing,
     /// By the patterns of English.
     English,
 }
@@ -52,11 +54,12 @@ pub(super) fn set<'a>(
     let fitting = Fitting::new(measure, alignment, paragraph.size);
     // Most paragraphs break well without dividing a word; the patterns are asked
     // only for those that do not, and emergency breaks for what is left.
-    let mut attempts = vec![Breaks::Whole, Breaks::Anywhere];
-    if division == Division::English {
-        attempts.insert(1, Breaks::Divided);
-    }
-    for breaks in attempts {
+    let attempts: &[Breaks] = match division {
+        Division::Never => &[Breaks::Whole, Breaks::Torn],
+        Division::Sparing => &[Breaks::Whole, Breaks::Sparing],
+        Division::English => &[Breaks::Whole, Breaks::Divided, Breaks::Anywhere],
+    };
+    for &breaks in attempts {
         let points = points::find(paragraph, breaks, measure, fitting.elastic());
         if let Some(lines) = fitting.solve(&points, breaks) {
             return line::finish(paragraph, &points, &lines, measure, alignment);

@@ -19,6 +19,9 @@ const TEAR: f32 = 3000.0;
 /// Words shorter than this many letters are not divided.
 const SHORTEST_DIVIDED: usize = 6;
 
+/// Longer ones, in bytes, the patterns do not take; no word of English is.
+const LONGEST_DIVIDED: usize = 45;
+
 /// Which breaks are tried.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Breaks {
@@ -28,6 +31,26 @@ pub(super) enum Breaks {
     Divided,
     /// Also between any letters of a word that is wider than the measure.
     Anywhere,
+    /// Within words that are wider than the measure only: by the patterns, and
+    /// between any letters.
+    Sparing,
+    /// The same without the patterns.
+    Torn,
+}
+
+impl Breaks {
+    /// Whether every other place has been tried.
+    pub(super) fn is_last(self) -> bool {
+        matches!(self, Self::Anywhere | Self::Sparing | Self::Torn)
+    }
+
+    fn divides(self, wide: bool) -> bool {
+        match self {
+            Self::Whole | Self::Torn => false,
+            Self::Sparing => wide,
+            Self::Divided | Self::Anywhere => true,
+        }
+    }
 }
 
 /// A place in a paragraph: before a glyph of a piece.
@@ -98,12 +121,9 @@ pub(super) fn find(
             Piece::Word { text, shaped, look } => {
                 let size = paragraph.look(*look).size;
                 let wide = shaped.width * size > measure;
-                let offsets = match breaks {
-                    Breaks::Whole => Vec::new(),
-                    Breaks::Divided | Breaks::Anywhere => divisions(text),
-                };
+                let offsets = if breaks.divides(wide) { divisions(text) } else { Vec::new() };
                 let hyphen = paragraph.hyphens.get(*look).map_or(0.0, |h| h.width * size);
-                let tear = wide && breaks == Breaks::Anywhere;
+                let tear = wide && breaks.is_last();
                 let mut offsets = offsets.into_iter().peekable();
                 if offsets.peek().is_some() || tear {
                     let start = finder.at;
@@ -182,7 +202,10 @@ fn divisions(word: &str) -> Vec<usize> {
     let start = word.find(char::is_alphabetic).unwrap_or(word.len());
     let core = word.get(start..).unwrap_or_default().trim_end_matches(|c: char| !c.is_alphabetic());
     let letters = core.chars().count();
-    if letters < SHORTEST_DIVIDED || !core.chars().all(is_inner) || core.chars().any(leaves_no_mark)
+    if letters < SHORTEST_DIVIDED
+        || core.len() > LONGEST_DIVIDED
+        || !core.chars().all(is_inner)
+        || core.chars().any(leaves_no_mark)
     {
         return Vec::new();
     }

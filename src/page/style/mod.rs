@@ -12,7 +12,7 @@ pub use paper::{Frame, SideColumn};
 pub use scale::{Size, Type};
 
 use crate::handout::Form;
-use crate::lesson::{Edition, Paper};
+use crate::handout::{Edition, Paper};
 
 /// Points in a millimetre (ISO 32000-1: a unit is 1/72 in; 25.4 mm to the inch).
 pub const MM: f32 = 72.0 / 25.4;

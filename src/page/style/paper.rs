@@ -1,6 +1,6 @@
 use super::{MM, Type};
 use crate::handout::Form;
-use crate::lesson::{Edition, Paper};
+use crate::handout::{Edition, Paper};
 
 /// Left margin: holes punched 12 mm from the edge and 6 mm wide (ISO 838) end at
 /// 15 mm; the rest is for the ring and the thumb.

@@ -1,4 +1,4 @@
-use crate::lesson::Edition;
+use crate::handout::Edition;
 
 /// Mean width of a character of English running text in the regular face, in em;
 /// counted over a paragraph of ordinary words and spaces.

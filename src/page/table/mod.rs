@@ -30,7 +30,7 @@ const BETWEEN_ROWS: f32 = 12.0;
 const SHORT: usize = 6;
 const WITHIN_SHORT: f32 = 250.0;
 
-/// Ending it soon after a table's head costs more.
+/// Ending it soon after a table's head or shortly before its end costs more.
 const EARLY: usize = 4;
 const SOON: f32 = 40.0;
 
@@ -152,7 +152,9 @@ fn strips<'a>(
             // heading stays with its first row, the total with what it sums.
             (None | Some(RowKind::Group), _) | (_, RowKind::Total) => Joint::Glued,
             _ if index == 1 || index + 1 == count => Joint::Glued,
-            (_, RowKind::Body) if index < EARLY => Joint::Open(within + SOON),
+            (_, RowKind::Body) if index < EARLY || index + EARLY > count => {
+                Joint::Open(within + SOON)
+            }
             (_, RowKind::Group) => Joint::Open(within * 0.3),
             (_, RowKind::Body) => Joint::Open(within),
         };

@@ -23,6 +23,7 @@ pub(super) struct Grid {
     head_size: f32,
     padding: f32,
     palette: Palette,
+    division: Division,
 }
 
 /// A column on the page; lengths in points.
@@ -68,6 +69,7 @@ impl Grid {
             head_size: desk.style.scale.small.size.min(size.size),
             padding: PADDING * size.leading,
             palette: desk.style.palette,
+            division: desk.allowed(Division::Sparing),
         }
     }
 
@@ -82,8 +84,7 @@ impl Grid {
                     Align::Centre => Alignment::Centre,
                     Align::Decimal => Alignment::Right,
                 };
-                let lines = inline::set(&cell.paragraph, place.width, alignment, Division::Never);
-                Set { lines, x: place.x }
+                Set { lines: self.lines(cell, place.width, alignment), x: place.x }
             })
             .collect();
         let leading = self.size.leading * 0.95;
@@ -134,8 +135,7 @@ impl Grid {
             .map(|(index, (cell, place))| {
                 if kind == RowKind::Group && index == 0 {
                     // A heading over the rows that follow has all the width.
-                    let lines =
-                        inline::set(&cell.paragraph, whole, Alignment::Left, Division::Never);
+                    let lines = self.lines(cell, whole, Alignment::Left);
                     return Set { lines, x: self.left };
                 }
                 self.cell(cell, *place)
@@ -143,9 +143,12 @@ impl Grid {
             .collect()
     }
 
+    fn lines<'a>(&self, cell: &Cell<'a>, width: f32, alignment: Alignment) -> Vec<Line<'a>> {
+        inline::set(&cell.paragraph, width, alignment, self.division)
+    }
+
     fn cell<'a>(&self, cell: &Cell<'a>, place: Place) -> Set<'a> {
-        let set =
-            |width, alignment| inline::set(&cell.paragraph, width, alignment, Division::Never);
+        let set = |width, alignment| self.lines(cell, width, alignment);
         let (x, width) = (place.x, place.width);
         match (place.align, cell.before_mark) {
             (Align::Left, _) => Set { lines: set(width, Alignment::Left), x },

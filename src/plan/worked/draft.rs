@@ -31,10 +31,18 @@ struct Joint {
 }
 
 impl Draft {
-    /// A figure with `decimals` digits after the point, fewer when the rest are zeros.
+    /// A figure with `decimals` digits after the point, fewer when the rest are zeros. The
+    /// same quantity twice is the same figure, printed alike wherever it stands.
     pub(super) fn figure(&mut self, value: f64, unit: FigureUnit, decimals: u8) -> FigureId {
-        self.figures.push(Exact { value, unit, decimals });
-        FigureId(self.figures.len() - 1)
+        let is_same = |exact: &Exact| {
+            let noise = value.abs() * 1e-12;
+            exact.unit == unit && exact.decimals == decimals && (exact.value - value).abs() <= noise
+        };
+        let at = self.figures.iter().position(is_same).unwrap_or_else(|| {
+            self.figures.push(Exact { value, unit, decimals });
+            self.figures.len() - 1
+        });
+        FigureId(at)
     }
 
     /// A step; what it gives is a figure of the plan, not computed again here.
@@ -66,13 +74,16 @@ impl Draft {
             .collect()
     }
 
-    /// The figure that spoils the first sum that does not come out: of its operands the
-    /// one that printing changes most, or the result when the operands are exact.
+    /// The figure that spoils the first sum that does not come out. A result near the middle
+    /// between two figures gets a digit itself, since operands would need many to settle
+    /// it; otherwise it is the operand that printing changes most.
     fn too_coarse(&mut self) -> Option<&mut Exact> {
-        let FigureId(at) =
-            self.steps.iter().filter(|step| !self.comes_out(step)).find_map(|step| {
-                self.coarsest(&step.from).or_else(|| self.coarsest(&[step.gives]))
-            })?;
+        let wrong = self.steps.iter().filter(|step| !self.comes_out(step));
+        let FigureId(at) = wrong.into_iter().find_map(|step| {
+            let result = self.figures.get(step.gives.0)?;
+            let (own, operands) = (self.coarsest(&[step.gives]), self.coarsest(&step.from));
+            if result.is_near_a_half() { own.or(operands) } else { operands.or(own) }
+        })?;
         self.figures.get_mut(at)
     }
 
@@ -118,6 +129,12 @@ impl Exact {
             .find(|fewer| (rounded(shown, *fewer) - shown).abs() < 1e-12 * shown.abs().max(1.0))
             .unwrap_or(self.decimals);
         Figure { shown, decimals, unit: self.unit }
+    }
+
+    /// Whether the value lies within a five-hundredth of a unit of the middle between two figures.
+    fn is_near_a_half(&self) -> bool {
+        let scaled = self.value * 10_f64.powi(i32::from(self.decimals));
+        (scaled - scaled.floor() - 0.5).abs() < 0.002
     }
 
     /// Relative to the figure.

@@ -1,0 +1,40 @@
+use crate::quantity::{MassDensity, Volume};
+use serde::Deserialize;
+use std::sync::Arc;
+
+/// A colour: the paint it starts from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Colour {
+    pub name: String,
+    /// The paint as bought (`Material::kind` is `Paint`).
+    pub paint: Arc<Material>,
+    pub swatch: Rgb,
+    /// Pigments on the label that call for care, such as "cadmium".
+    pub pigments: Vec<String>,
+}
+
+/// A colour of the screen, sRGB.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Rgb(pub u8, pub u8, pub u8);
+
+/// Something that goes into a cup and can be bought, or comes from the tap.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Material {
+    pub name: String,
+    pub kind: MaterialKind,
+    /// Positive.
+    pub density: MassDensity,
+    /// Volume of one drop, for additives that are counted.
+    pub drop: Option<Volume>,
+}
+
+/// Kinds of material.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum MaterialKind {
+    Paint,
+    Medium,
+    Water,
+    Additive,
+    Varnish,
+}

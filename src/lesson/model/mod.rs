@@ -1,0 +1,116 @@
+//! The checked lesson: after reading, an invalid value cannot exist here. Names
+//! are resolved (a canvas holds its technique, not the name of one), every share
+//! list adds up to the whole, every size is positive.
+
+mod canvas;
+mod caution;
+mod colour;
+mod goods;
+mod recipe;
+mod technique;
+
+pub use canvas::*;
+pub use caution::*;
+pub use colour::*;
+pub use goods::*;
+pub use recipe::*;
+pub use technique::*;
+
+use crate::quantity::{Currency, Date, UnitSystem};
+use serde::Deserialize;
+use std::num::NonZeroU32;
+use std::sync::Arc;
+
+/// Everything one lesson file (with the data files that it names) says.
+#[derive(Debug, Clone)]
+pub struct Lesson {
+    /// What the class is called, who gives it, when and where.
+    pub heading: Heading,
+    /// How it is printed.
+    pub print: Print,
+    /// Who comes.
+    pub class: Class,
+    /// What is painted, in the order of the file; never empty, names are unique.
+    pub canvases: Vec<Canvas>,
+    /// How cups are filled and amounts rounded.
+    pub mixing: Mixing,
+    /// What is needed besides paint.
+    pub supplies: Vec<SupplyRule>,
+    /// Where things are bought; without one the order has amounts and no packs.
+    pub shop: Option<Shop>,
+    /// What is in the cupboard.
+    pub stock: Vec<Stocked>,
+    /// What the class does that needs care, by the lesson's own word.
+    pub practices: Vec<Practice>,
+    /// All known safety notes, worst first; the plan selects from them.
+    pub cautions: Vec<Caution>,
+    /// All known techniques, for tables and charts that compare them.
+    pub techniques: Vec<Arc<Technique>>,
+    /// All known mixes, for tables.
+    pub mixes: Vec<Arc<Mix>>,
+}
+
+/// Title block of a lesson.
+#[derive(Debug, Clone, Default)]
+pub struct Heading {
+    /// Never empty.
+    pub title: String,
+    pub subtitle: Option<String>,
+    pub teacher: Option<String>,
+    pub place: Option<String>,
+    pub date: Option<Date>,
+    /// A line for every footer, such as "All names are invented."
+    pub note: Option<String>,
+}
+
+/// Choices of the paper; the command line may override them.
+#[derive(Debug, Clone, Copy)]
+pub struct Print {
+    pub units: UnitSystem,
+    pub paper: Paper,
+    pub edition: Edition,
+    pub currency: Currency,
+}
+
+/// Paper formats.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Paper {
+    /// 210 x 297 mm (ISO 216).
+    A4,
+    /// 8.5 x 11 in.
+    Letter,
+}
+
+/// Size of the print.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Edition {
+    /// Body text of 10.5 pt.
+    Standard,
+    /// Body text of 18 pt.
+    #[serde(rename = "large print")]
+    LargePrint,
+}
+
+/// The people of the class.
+#[derive(Debug, Clone)]
+pub struct Class {
+    pub students: Students,
+    /// Complete sets that the teacher pours in front of the class.
+    pub demonstrations: u32,
+    /// Complete sets kept ready for mishaps.
+    pub spares: u32,
+    /// Youngest age in the room; `None` means adults.
+    pub youngest_age: Option<u8>,
+    /// Students who share a table (default 4).
+    pub per_table: NonZeroU32,
+}
+
+/// A number, or the first names; at least one.
+#[derive(Debug, Clone)]
+pub enum Students {
+    Count(NonZeroU32),
+    /// Never empty, no name twice.
+    Named(Vec<String>),
+}

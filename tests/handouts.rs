@@ -1,0 +1,245 @@
+//! What the handouts say: templates, their directives, and what a teacher may change.
+
+use puddlebook::handout::{
+    Align, Block, Desk, Document, Inline, NoticeKind, PictureKind, RowKind, Sheet, Sign, Table,
+    TemplateFault, Templates, order_csv,
+};
+use puddlebook::lesson::{self, Lesson};
+use puddlebook::plan::{self, Plan};
+use std::collections::BTreeMap;
+use std::path::Path;
+
+const LESSON: &str = r##"
+title: Pouring *stars*
+units: us
+class: {students: 4}
+canvases:
+  panel | one:
+    {shape: rectangle, width: 10 in, height: 10 in, depth: 1/2 in,
+     technique: straight pour, consistency: medium, palette: shore}
+palettes:
+  shore: {colour: {sea_blue: 40 %, "=sum": 25 %, white: the rest}}
+colours:
+  sea_blue: {swatch: "#1F5A7A"}
+  "=sum": {swatch: "#D9C08A"}
+  white: {swatch: "#F7F5F0"}
+shop:
+  name: A shop (invented)
+  currency: USD
+  packs:
+    - {item: "=sum acrylic", size: 8 fl oz, price: 5.49}
+"##;
+
+fn read(text: &str) -> Lesson {
+    lesson::read_with(Path::new("test.yaml"), &|_| Ok(text.as_bytes().to_vec()))
+        .unwrap_or_else(|faults| panic!("{faults}"))
+}
+
+fn plan_of(text: &str) -> Plan {
+    plan::plan(read(text)).unwrap_or_else(|reason| panic!("{reason}"))
+}
+
+fn built_in() -> Templates {
+    Templates::new(&BTreeMap::new()).unwrap()
+}
+
+/// The order written with a template of the test's own.
+fn with_template(template: &str) -> Result<Document, TemplateFault> {
+    let own = BTreeMap::from([("order.md".to_string(), template.to_string())]);
+    Desk::new(&plan_of(LESSON), &Templates::new(&own)?)?.write(Sheet::Order)
+}
+
+fn blocks(template: &str) -> Vec<Block> {
+    with_template(template).unwrap_or_else(|fault| panic!("{}", fault.message)).blocks
+}
+
+fn words(inlines: &[Inline]) -> String {
+    inlines
+        .iter()
+        .map(|inline| match inline {
+            Inline::Text(text) => text.clone(),
+            Inline::Emphasis(inner) | Inline::Strong(inner) | Inline::Link { text: inner, .. } => {
+                words(inner)
+            }
+            _ => String::new(),
+        })
+        .collect()
+}
+
+fn table(block: &Block) -> &Table {
+    match block {
+        Block::Table(table) => table,
+        other => panic!("not a table: {other:?}"),
+    }
+}
+
+#[test]
+fn names_from_a_lesson_never_turn_into_markdown() {
+    let written = blocks(
+        "{{ title }}\n\n| Canvas | Colour |\n| :-- | :-- |\n{% for canvas in canvases %}| {{ canvas.name }} | {% for cup in canvas.layers[0].cups %}{{ cup.colour }} {% endfor %}|\n{% endfor %}",
+    );
+    assert_eq!(written[0], Block::Paragraph(vec![Inline::Text("Pouring *stars*".into())]));
+    let row = &table(&written[1]).rows[0];
+    assert_eq!(words(&row.cells[0]), "panel | one");
+    assert_eq!(words(&row.cells[1]), "sea_blue =sum white");
+    assert_eq!(row.kind, RowKind::Body);
+}
+
+#[test]
+fn tables_have_totals_groups_and_columns_on_the_decimal_mark() {
+    let written = blocks(
+        "```table\nA caption\n\n| Item | Cost |\n| :-- | --: |\n| Paints | |\n| blue | 5.49 |\n| = Total | 5.49 |\n```\n",
+    );
+    let table = table(&written[0]);
+    assert_eq!(words(&table.caption), "A caption");
+    let kinds: Vec<RowKind> = table.rows.iter().map(|row| row.kind).collect();
+    assert_eq!(kinds, [RowKind::Group, RowKind::Body, RowKind::Total]);
+    assert_eq!(words(&table.rows[2].cells[0]), "Total");
+    assert_eq!(table.columns[1].align, Align::Decimal);
+}
+
+#[test]
+fn a_name_that_begins_with_an_equals_sign_is_no_total() {
+    let written = blocks(
+        "| Item | Cost |\n| :-- | --: |\n{% for colour in colours %}| {{ colour.name }} | 1 |\n{% endfor %}",
+    );
+    assert!(table(&written[0]).rows.iter().all(|row| row.kind == RowKind::Body));
+}
+
+#[test]
+fn directives_stand_in_each_other() {
+    let written = blocks(
+        "````practice\nTry *it*\n\n1. Measure: `blank 40 the face`\n\n```caution flame\nKeep the flame away\n\nIt burns.\n```\n````\n",
+    );
+    let Block::Notice { kind: NoticeKind::Practice, heading, body } = &written[0] else {
+        panic!("{written:?}")
+    };
+    assert_eq!(words(heading), "Try it");
+    let Block::List { start: Some(1), items } = &body[0] else { panic!("{body:?}") };
+    let Block::Paragraph(item) = &items[0][0] else { panic!("{items:?}") };
+    assert_eq!(item[1], Inline::Blank { width_mm: 40.0, label: "the face".into() });
+    assert!(matches!(body[1], Block::Notice { kind: NoticeKind::Caution(Sign::Flame), .. }));
+}
+
+#[test]
+fn what_a_template_gets_wrong_is_said_with_what_would_be_right() {
+    let cases = [
+        ("```boxx\n```", "directives are aside, cards"),
+        ("```picture nothing\n```", "there are canvas-1"),
+        ("```caution fire\nHot\n```", "signs are flame, heat"),
+        ("`blanc 40`", "inline marks are `blank`"),
+        ("`blank 4000 x`", "1 to 170 mm"),
+        ("<b>bold</b>", "HTML is not understood"),
+        ("{{ nobody }}", "nobody"),
+        ("{% for x in canvases %}", "order.md"),
+        ("{{ get_env(name=\"HOME\") }}", "cannot read the environment"),
+    ];
+    for (template, expected) in cases {
+        let message = match with_template(template) {
+            Ok(document) => panic!("{template} was taken: {document:?}"),
+            Err(fault) => format!("{}: {}", fault.template, fault.message),
+        };
+        assert!(message.contains(expected), "{template} gave: {message}");
+    }
+}
+
+#[test]
+fn a_dictionary_may_replace_single_words() {
+    let own = BTreeMap::from([("words.yaml".into(), "sheets: {order: What we need}".into())]);
+    let templates = Templates::new(&own).unwrap();
+    let plan = plan_of(LESSON);
+    let desk = Desk::new(&plan, &templates).unwrap();
+    assert_eq!(desk.write(Sheet::Order).unwrap().title, "What we need: Pouring *stars*");
+    assert_eq!(desk.write(Sheet::Cards).unwrap().title, "Mixing cards: Pouring *stars*");
+    let wrong = BTreeMap::from([("words.yaml".into(), "sheets: {ordre: x}".into())]);
+    let fault = Templates::new(&wrong).err().expect("an unknown word is refused");
+    assert!(fault.message.contains("ordre"), "{}", fault.message);
+}
+
+#[test]
+fn named_students_get_a_sheet_each_and_a_number_gets_one_to_copy() {
+    let templates = built_in();
+    let mastheads = |text: &str| {
+        let plan = plan_of(text);
+        let sheet = Desk::new(&plan, &templates).unwrap().write(Sheet::Worksheet).unwrap();
+        sheet
+            .blocks
+            .iter()
+            .filter_map(|block| match block {
+                Block::Masthead { facts, .. } => Some(facts.clone()),
+                _ => None,
+            })
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(mastheads(LESSON).len(), 1);
+    let named = mastheads(&LESSON.replace("students: 4", "students: [Ada, Bo, Cy]"));
+    assert_eq!(named.len(), 3);
+    let students: Vec<&str> = named
+        .iter()
+        .map(|facts| facts.iter().find(|fact| fact.label == "Student").unwrap().value.as_str())
+        .collect();
+    assert_eq!(students, ["Ada", "Bo", "Cy"]);
+}
+
+#[test]
+fn the_worksheet_asks_what_the_answer_copy_answers() {
+    let plan = plan_of(LESSON);
+    let templates = built_in();
+    let desk = Desk::new(&plan, &templates).unwrap();
+    let steps = |sheet| {
+        desk.write(sheet)
+            .unwrap()
+            .blocks
+            .iter()
+            .filter_map(|block| match block {
+                Block::Step { number, heading, .. } => Some((*number, words(heading))),
+                _ => None,
+            })
+            .collect::<Vec<_>>()
+    };
+    let asked = steps(Sheet::Worksheet);
+    assert!(asked.len() >= 8);
+    assert_eq!(asked, steps(Sheet::Answers));
+    assert!(asked.iter().zip(1..).all(|((number, _), expected)| *number == expected));
+}
+
+#[test]
+fn pictures_say_in_words_what_they_show() {
+    let plan = plan_of(LESSON);
+    let templates = built_in();
+    let desk = Desk::new(&plan, &templates).unwrap();
+    let guide = desk.write(Sheet::Guide).unwrap();
+    let pictures: Vec<_> = guide
+        .blocks
+        .iter()
+        .filter_map(|block| match block {
+            Block::Figure { picture, .. } => Some(picture),
+            _ => None,
+        })
+        .collect();
+    assert!(pictures.len() >= 3);
+    let coverage = pictures
+        .iter()
+        .find(|picture| matches!(picture.kind, PictureKind::Coverage(_)))
+        .expect("the guide has the coverage chart");
+    // 120 in² by the rule of thumb, 1 fl oz for 25 in² (common practice, no source).
+    assert!(coverage.alt.contains("120\u{202F}in² take 4.8\u{202F}fl\u{a0}oz"), "{}", coverage.alt);
+}
+
+#[test]
+fn the_order_as_csv_is_a_table_that_no_spreadsheet_runs() {
+    let plan = plan_of(LESSON);
+    let bytes = order_csv(&plan, built_in().words()).unwrap();
+    let text = String::from_utf8(bytes.clone()).unwrap();
+    assert!(text.contains("\r\n"), "RFC 4180 ends lines with CRLF");
+    let mut table = csv::Reader::from_reader(bytes.as_slice());
+    let head = table.headers().unwrap().clone();
+    let rows: Vec<csv::StringRecord> = table.records().map(Result::unwrap).collect();
+    assert_eq!(rows.len(), plan.order.lines.len());
+    let item = head.iter().position(|name| name == "item").unwrap();
+    assert!(rows.iter().any(|row| &row[item] == "'=sum acrylic"));
+    let cost = head.iter().position(|name| name == "cost").unwrap();
+    let priced: Vec<&str> =
+        rows.iter().map(|row| &row[cost]).filter(|cost| !cost.is_empty()).collect();
+    assert_eq!(priced, ["5.49"]);
+}

@@ -1,0 +1,12 @@
+//! Typesetting, judged by the positions of marks before anything is drawn.
+
+mod contents;
+mod generated;
+mod geometry;
+mod keeping;
+mod lines;
+mod reading;
+mod sample;
+mod structure;
+mod style;
+mod tables;

@@ -1,0 +1,16 @@
+//! The engine: lessons in, plans out.
+
+mod anchors;
+mod areas;
+mod batches;
+mod cautions;
+mod class;
+mod costs;
+mod films;
+mod generated;
+mod orders;
+mod packs;
+mod properties;
+mod snapshot;
+mod studio;
+mod worked;
