@@ -2,6 +2,8 @@
 //!
 //! `cargo bench` prints the times; look at ratios of one run, machines differ.
 
+#![allow(clippy::panic)]
+
 use divan::{Bencher, black_box};
 use puddlebook::handout::{Desk, Document, Sheet, Templates};
 use puddlebook::ink::Faces;
