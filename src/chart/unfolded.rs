@@ -178,6 +178,9 @@ fn face_and_strip(data: &Unfolded, face: Plain, depth: f32, width: f32, faces: &
     // On a polygon, the line from its centre to a side.
     let down = face.corners.iter().map(|corner| corner.y).fold(0.0, f32::max);
     let side = (face.measured.1 - face.measured.0) * scale;
+    // The arrows of a short side stand outside of it.
+    let short = side < board.measure(MEASURE, &data.width_label) + WITHIN;
+    let left = if short { left.max(TAIL - face.measured.0 * scale) } else { left };
     let middle = Middle { corners: &face.corners, side, down: down * side };
     let has_middle = down > 0.0 && !data.middle_label.is_empty();
     let notes = has_middle.then(|| {
