@@ -18,3 +18,4 @@ mod pdf_tags;
 mod plan;
 mod quantity_read;
 mod quantity_units;
+mod readme;

@@ -10,7 +10,7 @@ use super::hatch::{Slant, hatch};
 use super::labels::{Wish, spread};
 use super::plot::{self, Plot, Scale, TICK};
 use super::style::{
-    HAIRLINE, INK, LABEL, LEADING, QUIET_LINE, SMALL, STRONG, TITLE, WHITE, text_on, tint,
+    ACCENT, HAIRLINE, INK, LABEL, LEADING, QUIET_LINE, SMALL, TITLE, WHITE, text_on, tint,
 };
 use crate::handout::{Bar, BarPart, Bars};
 use crate::ink::{Colour, Dash, Face, Faces, Point, Rect, Stroke};
@@ -315,7 +315,7 @@ fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, inner: f32) {
 /// and neighbours stay apart in grey.
 fn cover(board: &mut Board<'_>, area: Rect, look: &Look) {
     if let Some(slant) = look.hatch {
-        let thin = Stroke { colour: STRONG[0].0, width: 0.7, dash: Dash::Solid };
+        let thin = Stroke { colour: ACCENT, width: 0.7, dash: Dash::Solid };
         board.path(hatch(area, slant, 4.0), None, Some(thin));
     }
     board.rectangle(area, None, Some(Stroke { width: 0.7, ..HAIRLINE }));
@@ -323,14 +323,13 @@ fn cover(board: &mut Board<'_>, area: Rect, look: &Look) {
 
 /// A paint has its own colour; other parts differ by their place in the bar.
 fn look(part: &BarPart, index: usize) -> Look {
-    let blue = STRONG[0].0;
     let plain = |ground| Look { ground, hatch: None };
     match (part.swatch, index % 4) {
         (Some(swatch), _) => plain(swatch),
-        (None, 0) => plain(blue),
-        (None, 1) => plain(tint(blue, 0.22)),
+        (None, 0) => plain(ACCENT),
+        (None, 1) => plain(tint(ACCENT, 0.2)),
         (None, 2) => Look { ground: WHITE, hatch: Some(Slant::Rising) },
-        (None, _) => Look { ground: tint(blue, 0.22), hatch: Some(Slant::Falling) },
+        (None, _) => Look { ground: tint(ACCENT, 0.2), hatch: Some(Slant::Falling) },
     }
 }
 

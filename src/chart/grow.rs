@@ -25,14 +25,52 @@ impl Drawing {
         }
         self
     }
+
+    /// The drawing lower by what stands out at its top: a line over a very small figure
+    /// may, when its label has more lines than the figure is high.
+    pub(super) fn lowered(mut self) -> Self {
+        let top = self.shapes.iter().map(top).fold(0.0, f32::min);
+        if top < 0.0 {
+            self.height -= top;
+            for shape in &mut self.shapes {
+                match shape {
+                    Shape::Text(run) => run.origin.y -= top,
+                    Shape::Path { segments, .. } => segments.iter_mut().for_each(|segment| {
+                        for point in points(segment) {
+                            point.y -= top;
+                        }
+                    }),
+                }
+            }
+        }
+        self
+    }
+}
+
+/// Upper edge of a path with its stroke; texts are kept inside where they are set.
+fn top(shape: &Shape) -> f32 {
+    match shape {
+        Shape::Text(_) => 0.0,
+        Shape::Path { segments, stroke, .. } => {
+            let rim = stroke.map_or(0.0, |stroke| stroke.width / 2.0);
+            let highest = |mut segment: PathSegment| {
+                points(&mut segment).into_iter().map(|p| p.y).fold(f32::INFINITY, f32::min)
+            };
+            segments.iter().copied().map(highest).fold(f32::INFINITY, f32::min) - rim
+        }
+    }
+}
+
+fn points(segment: &mut PathSegment) -> Vec<&mut Point> {
+    match segment {
+        PathSegment::Move(p) | PathSegment::Line(p) => vec![p],
+        PathSegment::Cubic(a, b, c) => vec![a, b, c],
+        PathSegment::Close => Vec::new(),
+    }
 }
 
 fn stretch(segment: &mut PathSegment, by: f32) {
-    match segment {
-        PathSegment::Move(p) | PathSegment::Line(p) => grow(p, by),
-        PathSegment::Cubic(a, b, c) => [a, b, c].into_iter().for_each(|p| grow(p, by)),
-        PathSegment::Close => {}
-    }
+    points(segment).into_iter().for_each(|p| grow(p, by));
 }
 
 fn grow(point: &mut Point, by: f32) {

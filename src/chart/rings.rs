@@ -10,7 +10,7 @@ use crate::ink::{Colour, Dash, PathSegment, Point, Shape, Stroke};
 const RINGS: usize = 34;
 
 /// Points of a ring through which its curve goes.
-const KNOTS: usize = 40;
+const KNOTS: usize = 24;
 
 /// Rings from the rim to the middle, each laid on the last, the colours in turn. The
 /// wobble of a ring is that of its neighbour a little turned and stretched, as the
@@ -58,12 +58,8 @@ pub(super) fn draw(colours: &[Colour], width: f32) -> Drawing {
 }
 
 /// Height, number around the ring, first phase and how far it turns inwards.
-const WOBBLE: [(f32, f32, f32, f32); 4] = [
-    (0.035, 2.0, 0.4, 1.6),
-    (0.022, 3.0, 2.1, -2.2),
-    (0.010, 5.0, 4.0, 3.4),
-    (0.004, 8.0, 1.0, -5.0),
-];
+const WOBBLE: [(f32, f32, f32, f32); 3] =
+    [(0.035, 2.0, 0.4, 1.6), (0.022, 3.0, 2.1, -2.2), (0.010, 5.0, 4.0, 3.4)];
 
 /// How far a ring strays from a circle, as a share of its radius.
 fn wobble(angle: f32, age: f32) -> f32 {

@@ -2,11 +2,14 @@
 
 use crate::ink::{Colour, Dash, Stroke};
 
-pub(super) const INK: Colour = Colour::new(0x21, 0x24, 0x28);
+/// Ink, quiet text and accent are those of the pages, so that a chart belongs to them.
+pub(super) const INK: Colour = Colour::new(0x1C, 0x21, 0x26);
 pub(super) const WHITE: Colour = Colour::new(0xFF, 0xFF, 0xFF);
 pub(super) const BLACK: Colour = Colour::new(0, 0, 0);
-/// Text of context; 7.0 : 1 on white.
-pub(super) const QUIET_TEXT: Colour = Colour::new(0x59, 0x59, 0x59);
+/// Text of context; 6.5 : 1 on white.
+pub(super) const QUIET_TEXT: Colour = Colour::new(0x55, 0x5F, 0x69);
+/// Bars and hatching.
+pub(super) const ACCENT: Colour = Colour::new(0x12, 0x4D, 0x6B);
 /// Lines of context.
 pub(super) const QUIET_LINE: Colour = Colour::new(0x8C, 0x8C, 0x8C);
 pub(super) const GRID: Colour = Colour::new(0xDA, 0xDC, 0xE0);

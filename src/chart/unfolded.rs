@@ -5,7 +5,7 @@ use super::board::{Anchor, Board, Type, closed};
 use super::dimension::{Dimension, Run, WITHIN};
 use super::middle::Middle;
 use super::outline::{ellipse, perimeter, regular};
-use super::style::{HAIRLINE, INK, LABEL, LEADING, STRONG, TITLE, WHITE, tint};
+use super::style::{ACCENT, HAIRLINE, INK, LABEL, LEADING, TITLE, WHITE, tint};
 use crate::handout::{Outline, Unfolded};
 use crate::ink::{Colour, Dash, Face, Faces, PathSegment, Point, Rect, Stroke};
 
@@ -30,7 +30,7 @@ const TAIL: f32 = 14.0;
 
 /// The ground of a side strip; light enough to write on.
 fn strip_ground() -> Colour {
-    tint(STRONG[0].0, 0.12)
+    tint(ACCENT, 0.1)
 }
 
 pub(super) fn draw(data: &Unfolded, width: f32, faces: &Faces) -> Drawing {

@@ -29,6 +29,7 @@ pub(super) fn json(plan: &Plan) -> String {
         "paint": {
             "student_ml": volumes(plan.student_paint),
             "class_ml": volumes(plan.class_paint),
+            "to_mix_ml": in_ml(plan.to_mix()),
         },
         "canvases": plan.canvases.iter().map(canvas).collect::<Vec<_>>(),
         "mixing": plan.mixing.iter().map(batch).collect::<Vec<_>>(),

@@ -22,8 +22,12 @@ pub(super) fn read_all(paths: &[PathBuf]) -> Result<Vec<(&Path, Lesson)>, Failur
 /// Reads one lesson.
 pub(super) fn read(path: &Path) -> Result<Lesson, Failure> {
     lesson::read(path).map_err(|faults| {
-        let text = faults.render(Style::Coloured);
-        if faults.is_unread() { Failure::Disk(text) } else { Failure::Wrong(text) }
+        if faults.is_unread() {
+            let text = faults.render(Style::Plain);
+            let first = text.lines().next().unwrap_or_default();
+            return Failure::Disk(first.trim_start_matches("error: ").to_string());
+        }
+        Failure::Wrong(faults.render(Style::Coloured))
     })
 }
 

@@ -22,7 +22,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
     let context = Context::of(&plan, templates.words());
     println!("{}", context.title);
     println!(
-        "{} students, {} demonstrations, {} spares: {} sets, {} tables",
+        "students {}, demonstrations {}, spares {}; sets {}, tables {}",
         context.students, context.demonstrations, context.spares, context.sets, context.tables
     );
     println!("\nWhat one canvas takes\n{}", canvases(&context));

@@ -2,7 +2,9 @@
 
 use std::collections::HashMap;
 
-use super::inline::{self, Alignment, Collector, Division, Findings, Line, Look, Paragraph};
+use super::inline::{
+    self, Alignment, Collector, Dictionary, Division, Findings, Line, Look, Paragraph,
+};
 use super::style::{Size, Style};
 use super::tree::Tree;
 use super::{TagId, TagKind};
@@ -19,6 +21,7 @@ pub(super) struct Desk<'a, 'd> {
     pub numbers: &'d HashMap<&'a str, usize>,
     /// How words of running text may be divided.
     pub division: Division,
+    pub dictionary: &'d Dictionary,
 }
 
 /// Where a block stands and how its text looks.
@@ -120,7 +123,8 @@ impl<'a> Desk<'a, '_> {
     /// A collected paragraph as lines.
     pub(super) fn set(&self, paragraph: &Paragraph<'a>, setting: Setting) -> Vec<Line<'a>> {
         let division = self.allowed(setting.division);
-        inline::set(paragraph, setting.measure, setting.alignment, division)
+        let Setting { measure, alignment, .. } = setting;
+        inline::set(paragraph, measure, alignment, division, self.dictionary)
     }
 
     /// The patterns of English are for English.

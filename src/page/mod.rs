@@ -25,7 +25,7 @@ pub use model::{Bookmark, Link, LinkTarget, Mark, Page, Pages, Role, Tag, TagId,
 use crate::handout::Document;
 use crate::ink::Faces;
 use desk::Desk;
-use inline::{Division, Findings};
+use inline::{Dictionary, Division, Findings};
 use paginate::Numbers;
 use style::Style;
 use tree::Tree;
@@ -42,6 +42,7 @@ const ROUNDS: usize = 4;
 pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
     let style = Style::new(document.form, document.paper, document.edition);
     let (height, grid, top) = (style.frame.height, style.grid(), style.frame.top);
+    let dictionary = Dictionary::default();
     let mut numbers = HashMap::new();
     let mut round = 1;
     loop {
@@ -52,6 +53,7 @@ pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
             findings: Findings::default(),
             numbers: &numbers,
             division: division(&document.language),
+            dictionary: &dictionary,
         };
         let strips = desk.document(&document.blocks);
         let (tree, mut findings) = (desk.tree, desk.findings);

@@ -29,6 +29,13 @@ pub struct Plan {
     pub cautions: Vec<Caution>,
 }
 
+impl Plan {
+    /// What is mixed for the class: all batches, each rounded up to its step.
+    pub fn to_mix(&self) -> Volume {
+        self.mixing.iter().map(|batch| batch.volume).fold(Volume::default(), |sum, v| sum + v)
+    }
+}
+
 /// How many sets are painted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Heads {

@@ -10,7 +10,7 @@ use rust_decimal::prelude::ToPrimitive;
 
 /// Seconds after which a search ends without its proof. The packs of one item are a
 /// matter of milliseconds; this only guards against a freak of a price list.
-const PATIENCE: f64 = 1.0;
+const PATIENCE: f64 = 10.0;
 
 /// The solver meets its rows within 1e-7; a shortage of a millionth of the need is less
 /// than a drop in fifty litres, and no reason for one more bottle.

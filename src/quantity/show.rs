@@ -104,7 +104,7 @@ impl Show {
 
     /// `120 in²` or `774 cm²`.
     pub fn area(&self, area: Area) -> String {
-        with_unit(&by_size(self.area_number(area), 1), self.area_unit())
+        with_unit(&trimmed(self.area_number(area), 1), self.area_unit())
     }
 
     /// The number of an area in the unit of [`Show::area_unit`], for charts.

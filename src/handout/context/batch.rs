@@ -2,7 +2,7 @@
 
 use crate::handout::words::Words;
 use crate::lesson::Consistency;
-use crate::plan::{Batch, Poured};
+use crate::plan::{Batch, Plan, Poured};
 use crate::quantity::show::Show;
 use serde::Serialize;
 
@@ -20,6 +20,19 @@ pub struct BatchText {
     pub mass: String,
     pub density: String,
     pub ingredients: Vec<IngredientText>,
+    /// The cups to fill from it; empty for the batch of a single cup.
+    pub fills: Vec<FillText>,
+}
+
+/// Cups that are filled alike.
+#[derive(Debug, Clone, Serialize)]
+pub struct FillText {
+    pub canvas: String,
+    pub layer: String,
+    pub cups: String,
+    /// Into each cup.
+    pub volume: String,
+    pub mass: String,
 }
 
 /// One ingredient on the scale.
@@ -47,7 +60,43 @@ pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
         mass: show.mass(batch.mass),
         density: show.density(batch.density),
         ingredients: batch.ingredients.iter().map(|poured| ingredient(poured, show)).collect(),
+        fills: Vec::new(),
     }
+}
+
+/// The batches of the class, each with the cups it fills.
+pub(super) fn class_batches(plan: &Plan, words: &Words, show: &Show) -> Vec<BatchText> {
+    plan.mixing
+        .iter()
+        .map(|mixed| BatchText { fills: fills(plan, mixed, show), ..batch(mixed, words, show) })
+        .collect()
+}
+
+/// Whole steps of the scale, rounded down: the batch is enough for all cups.
+fn fills(plan: &Plan, mixed: &Batch, show: &Show) -> Vec<FillText> {
+    let step = plan.lesson.mixing.scale_step;
+    let mut fills = Vec::new();
+    for (canvas, worked_out) in plan.lesson.canvases.iter().zip(&plan.canvases) {
+        for layer in worked_out.layers.iter().filter(|layer| layer.layer.mix.name == mixed.mix.name)
+        {
+            for cup in layer.cups.iter().filter(|cup| cup.colour.name == mixed.colour.name) {
+                let volume = cup.paint + plan.lesson.mixing.cup_loss;
+                let steps = (volume * mixed.density / step).value.floor();
+                fills.push(FillText {
+                    canvas: worked_out.name.clone(),
+                    layer: if worked_out.layers.len() > 1 {
+                        layer.name.clone()
+                    } else {
+                        String::new()
+                    },
+                    cups: plan.heads.sets().saturating_mul(canvas.each.get()).to_string(),
+                    volume: show.volume(volume),
+                    mass: show.mass(step * steps),
+                });
+            }
+        }
+    }
+    fills
 }
 
 fn ingredient(poured: &Poured, show: &Show) -> IngredientText {

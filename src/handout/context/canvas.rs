@@ -1,15 +1,16 @@
 //! Canvases, their layers and cups.
 
 use super::batch::{IngredientText, batch, consistency, hex};
-use super::step::{StepText, steps, sum_of};
-use super::technique::{coverage, coverage_of_unit};
+use super::step::{StepText, operand_of, steps, sum_of};
+use super::technique::coverage;
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Canvas, Shape};
 use crate::plan::{
     CanvasPlan, CupPlan, FinishPlan, LayerPlan, Plan, StepKind, WorkedExample, rule_film,
 };
-use crate::quantity::show::Show;
-use crate::quantity::{Area, Length};
+use crate::quantity::show::{Show, trimmed, with_unit};
+use crate::quantity::units::{in_gram, ml, us_fl_oz};
+use crate::quantity::{Area, Length, UnitSystem};
 use serde::Serialize;
 
 /// One kind of canvas.
@@ -38,6 +39,8 @@ pub struct CanvasText {
     /// What the rule of thumb says for the same area.
     pub rule_paint: String,
     pub rule_share: String,
+    /// The rule's amount in grams, worked with the weight of the mix used most of.
+    pub rule_mass_sum: String,
     /// The area worked out, from one step to the next; empty for a step that a bare
     /// edge leaves out.
     pub perimeter_sum: String,
@@ -127,6 +130,7 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             coverage: coverage(worked_out.paint.typical() / worked_out.areas.painted, words, show),
             rule_paint: show.volume(worked_out.areas.painted * rule_film()),
             rule_share: show.percent(rule_share(worked_out)),
+            rule_mass_sum: rule_mass_sum(worked_out, words, show),
             perimeter_sum: sum_of(worked, &StepKind::Perimeter, words),
             edge_sum: sum_of(worked, &StepKind::EdgeArea, words),
             painted_sum: sum_of(worked, &StepKind::PaintedArea, words),
@@ -139,6 +143,31 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             steps: steps(canvas, worked, words),
         })
         .collect()
+}
+
+/// The rule's paint times the weight of one unit, from figures as they are printed.
+fn rule_mass_sum(canvas: &CanvasPlan, words: &Words, show: &Show) -> String {
+    let cups = canvas.layers.iter().flat_map(|layer| &layer.cups);
+    let Some(most) = cups.reduce(|a, b| if b.paint > a.paint { b } else { a }) else {
+        return String::new();
+    };
+    let rule = canvas.areas.painted * rule_film();
+    let (one, pattern, digits) = match show.units() {
+        UnitSystem::Us => (us_fl_oz(1.0), &words.steps.per_fluid_ounce, 1),
+        UnitSystem::Metric => (ml(1.0), &words.steps.per_millilitre, 2),
+    };
+    let printed = |value: f64, digits: i32| {
+        let tens = 10_f64.powi(digits);
+        (value * tens).round() / tens
+    };
+    let weight = printed(in_gram(one * most.batch.density), digits);
+    let rule_shown = show.volume(rule);
+    let amount = printed(show.volume_number(rule), i32::from(digits == 1) * 2);
+    format!(
+        "{rule_shown} × {} = {}",
+        fill(pattern, &[("amount", &with_unit(&trimmed(weight, 2), "g"))]),
+        with_unit(&trimmed(amount * weight, 0), "g")
+    )
 }
 
 /// Paint of the canvas as a part of what the rule of thumb says.
@@ -154,7 +183,7 @@ fn layer_text(plan: &LayerPlan, worked: &WorkedExample, words: &Words, show: &Sh
         consistency: consistency(plan.layer.mix.consistency, words),
         film: show.film(plan.film.typical()),
         coverage: coverage(plan.film.typical(), words, show),
-        covers: coverage_of_unit(plan.film.typical(), words, show),
+        covers: operand_of(worked, &StepKind::LayerPaint { layer: layer.clone() }, 1, words),
         paint: show.volume(plan.paint.typical()),
         sum: sum_of(worked, &StepKind::LayerPaint { layer: layer.clone() }, words),
         cups: plan.cups.iter().map(|cup| cup_text(cup, layer, worked, words, show)).collect(),

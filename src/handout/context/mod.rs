@@ -11,6 +11,7 @@ mod step;
 mod technique;
 
 use super::words::{Words, fill};
+use crate::lesson::Edition;
 use crate::plan::Plan;
 use crate::quantity::show::Show;
 use crate::quantity::{Date, UnitSystem};
@@ -35,6 +36,8 @@ pub struct Context {
     pub date: String,
     pub note: String,
     pub units: UnitSystem,
+    /// Whether it is set in large print: tables there have room for less.
+    pub large_print: bool,
     pub students: String,
     pub sets: String,
     pub demonstrations: String,
@@ -79,6 +82,7 @@ impl Context {
             date: heading.date.map(|date| spelled(date, words)).unwrap_or_default(),
             note: heading.note.clone().unwrap_or_default(),
             units: print.units,
+            large_print: print.edition == Edition::LargePrint,
             students: plan.heads.students.to_string(),
             sets: plan.heads.sets().to_string(),
             demonstrations: plan.heads.demonstrations.to_string(),
@@ -87,12 +91,12 @@ impl Context {
             youngest_age: class.youngest_age.map(|age| age.to_string()).unwrap_or_default(),
             rule: rule(&show),
             student_paint: show.volume_both(plan.student_paint.typical()),
-            class_paint: show.volume_both(plan.class_paint.typical()),
+            class_paint: show.volume_both(plan.to_mix()),
             canvases: canvas::canvases(plan, words, &show),
             techniques: technique::techniques(plan, words, &show),
             mixes: technique::mixes(plan, words, &show),
             colours: technique::colours(plan, &show),
-            batches: plan.mixing.iter().map(|b| batch::batch(b, words, &show)).collect(),
+            batches: batch::class_batches(plan, words, &show),
             order: order::order(plan, words, &show),
             supplies: order::supplies(plan, words),
             cost: order::cost(plan, &show),

@@ -29,6 +29,8 @@ pub struct OrderLineText {
     pub needed: String,
     pub in_stock: String,
     pub to_buy: String,
+    /// What of the stock is needed.
+    pub take: String,
     pub packs: String,
     pub cost: String,
     pub left_over: String,
@@ -93,10 +95,21 @@ fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
         },
         needed: figure(&line.needed, show),
         in_stock: figure(&line.in_stock, show),
+        take: figure(&lesser(line.needed, line.in_stock), show),
         to_buy: if tap { String::new() } else { figure(&line.to_buy, show) },
         packs,
         cost,
         left_over,
+    }
+}
+
+/// The lesser of two amounts of one kind.
+fn lesser(needed: Amount, in_stock: Amount) -> Amount {
+    match (needed, in_stock) {
+        (Amount::Volume(a), Amount::Volume(b)) => Amount::Volume(if a < b { a } else { b }),
+        (Amount::Mass(a), Amount::Mass(b)) => Amount::Mass(if a < b { a } else { b }),
+        (Amount::Pieces(a), Amount::Pieces(b)) => Amount::Pieces(a.min(b)),
+        _ => in_stock,
     }
 }
 

@@ -30,6 +30,17 @@ pub(super) fn sum_of(worked: &WorkedExample, what: &StepKind, words: &Words) -> 
         .unwrap_or_default()
 }
 
+/// One operand of the step of that kind as it is printed in its sum.
+pub(super) fn operand_of(
+    worked: &WorkedExample,
+    what: &StepKind,
+    at: usize,
+    words: &Words,
+) -> String {
+    let step = worked.steps.iter().find(|step| step.what == *what);
+    step.and_then(|step| step.from.get(at)).map(|from| figure(from, words)).unwrap_or_default()
+}
+
 fn step_text(shape: Shape, step: &Step, words: &Words) -> StepText {
     let result = figure(&step.gives, words);
     let (heading, formula) = headings(shape, &step.what, &words.steps);

@@ -85,15 +85,6 @@ pub(super) fn coverage(film: Length, words: &Words, show: &Show) -> String {
     fill(pattern, &[("amount", &show.covered(paint, film))])
 }
 
-/// What a film covers with one unit of paint, to divide by: `5.45 cm² per mL`.
-pub(super) fn coverage_of_unit(film: Length, words: &Words, show: &Show) -> String {
-    let (paint, pattern) = match show.units() {
-        UnitSystem::Us => (us_fl_oz(1.0), &words.steps.per_fluid_ounce),
-        UnitSystem::Metric => (ml(1.0), &words.steps.per_millilitre),
-    };
-    fill(pattern, &[("amount", &show.covered(paint, film))])
-}
-
 fn layer_text(layer: &TechniqueLayer, words: &Words, show: &Show) -> TechniqueLayerText {
     let film = |consistency| {
         let film = layer.films.of(consistency).typical();

@@ -44,11 +44,17 @@ pub(super) fn set<'a>(
     galley.glue();
 
     let contents = desk.tag(TagKind::Contents, column.tag);
+    let mut before = None;
     for block in blocks {
         let Block::Heading { level, text, anchor } = block else { continue };
         if *level == HeadingLevel::Three {
             continue;
         }
+        // A chapter keeps its first section.
+        if before == Some(HeadingLevel::One) && *level == HeadingLevel::Two {
+            galley.glue();
+        }
+        before = Some(*level);
         entry(desk, Line { level: *level, text, anchor }, column.tagged(contents), galley);
     }
     galley.leave(2.0 * grid);
@@ -84,9 +90,6 @@ fn entry<'a>(desk: &mut Desk<'a, '_>, line: Line<'a>, column: Column, galley: &m
         strip.links.push(area(line.anchor, words(line.text), column, size, tag));
     }
     galley.extend(strips);
-    if first {
-        galley.glue();
-    }
 }
 
 /// Dots and number on the last line of an entry.

@@ -25,7 +25,7 @@ pub(super) fn set<'a>(
     let grid = desk.style.grid();
     let tag = desk.tree.figure(&made.alt, column.tag);
     let mut strip = picture(desk, made, column, desk.style.frame.height * MOST_OF_PAGE, tag);
-    strip.gap = grid;
+    strip.gap = 1.5 * grid;
     strip.snap = Snap::Grid;
     if caption.is_empty() {
         galley.push(strip);

@@ -1,6 +1,6 @@
+use crate::handout::Sign;
 use crate::handout::{Block, Inline, NoticeKind};
 use crate::ink::{Colour, Face};
-use crate::handout::Sign;
 use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::Look;

@@ -3,8 +3,8 @@
 //! those of the pages, and the shapes say the same in grey.
 
 use super::pictogram::{self, Part, Step};
-use crate::ink::{Colour, Dash, PathSegment, Point, Shape, Stroke};
 use crate::handout::Sign;
+use crate::ink::{Colour, Dash, PathSegment, Point, Shape, Stroke};
 use crate::page::draw;
 use crate::page::style::Palette;
 

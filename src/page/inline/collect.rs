@@ -144,7 +144,7 @@ impl<'a, 'd> Collector<'a, 'd> {
                 self.object(Object::Tick { tag }, index, Object::tick_width(look.size));
             }
             Inline::Swatch(colour) => {
-                self.object(Object::Swatch(*colour), index, look.size * 1.3);
+                self.object(Object::Swatch(*colour), index, look.size * 1.5);
             }
             Inline::Break => self.line_end(),
         }

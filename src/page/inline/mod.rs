@@ -6,6 +6,7 @@
 //! marks start at x 0 on a baseline at y 0. Must not know: pages, blocks.
 
 mod collect;
+mod dictionary;
 mod fit;
 mod line;
 mod object;
@@ -13,6 +14,7 @@ mod piece;
 mod points;
 
 pub(super) use collect::{Collector, Findings, words};
+pub(super) use dictionary::Dictionary;
 pub(super) use line::Line;
 pub(super) use piece::{LinkTo, Look, Paragraph};
 
@@ -47,6 +49,7 @@ pub(super) fn set<'a>(
     measure: f32,
     alignment: Alignment,
     division: Division,
+    dictionary: &Dictionary,
 ) -> Vec<Line<'a>> {
     if paragraph.pieces.is_empty() {
         return Vec::new();
@@ -60,7 +63,7 @@ pub(super) fn set<'a>(
         Division::English => &[Breaks::Whole, Breaks::Divided, Breaks::Anywhere],
     };
     for &breaks in attempts {
-        let points = points::find(paragraph, breaks, measure, fitting.elastic());
+        let points = points::find(paragraph, breaks, measure, fitting.elastic(), dictionary);
         if let Some(lines) = fitting.solve(&points, breaks) {
             return line::finish(paragraph, &points, &lines, measure, alignment);
         }
@@ -70,7 +73,8 @@ pub(super) fn set<'a>(
 
 /// Width of the longest word, and of everything on one line, in points.
 pub(super) fn extent(paragraph: &Paragraph<'_>) -> (f32, f32) {
-    let points = points::find(paragraph, Breaks::Whole, f32::INFINITY, false);
+    let none = Dictionary::default();
+    let points = points::find(paragraph, Breaks::Whole, f32::INFINITY, false, &none);
     let (mut least, mut most, mut line_start) = (0.0_f32, 0.0_f32, 0.0_f32);
     for pair in points.windows(2) {
         let [from, to] = pair else { continue };

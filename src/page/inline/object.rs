@@ -50,7 +50,9 @@ impl Object {
                 let side = size * 0.82;
                 let top = -size * 0.36 - side / 2.0;
                 let stroke = Some(Stroke { width: 0.5, ..stroke });
-                (draw::rectangle(x, top, width, side, Some(colour), stroke), Role::Artifact)
+                // A little room parts it from the name of its colour.
+                let patch = width - size * 0.25;
+                (draw::rectangle(x, top, patch, side, Some(colour), stroke), Role::Artifact)
             }
         }
     }

@@ -1,5 +1,5 @@
+use super::dictionary::Dictionary;
 use super::piece::{Give, Paragraph, Piece};
-use crate::ink::leaves_no_mark;
 
 /// How far a space of justified text gives at a ratio of one: half its width wider,
 /// a third narrower. At Lato's space of 0.256 em that is 0.17 to 0.38 em; a gap of
@@ -15,12 +15,6 @@ const DIVIDE_AT_HINGE: f32 = 150.0;
 
 /// Breaking a word anywhere, for want of any other place.
 const TEAR: f32 = 3000.0;
-
-/// Words shorter than this many letters are not divided.
-const SHORTEST_DIVIDED: usize = 6;
-
-/// Longer ones, in bytes, the patterns do not take; no word of English is.
-const LONGEST_DIVIDED: usize = 45;
 
 /// Which breaks are tried.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -106,6 +100,7 @@ pub(super) fn find(
     breaks: Breaks,
     measure: f32,
     elastic: bool,
+    dictionary: &Dictionary,
 ) -> Vec<Point> {
     let mut finder = Finder {
         points: Vec::with_capacity(paragraph.pieces.len() / 2 + 2),
@@ -121,10 +116,11 @@ pub(super) fn find(
             Piece::Word { text, shaped, look } => {
                 let size = paragraph.look(*look).size;
                 let wide = shaped.width * size > measure;
-                let offsets = if breaks.divides(wide) { divisions(text) } else { Vec::new() };
+                let known = breaks.divides(wide).then(|| dictionary.divisions(text));
+                let offsets = known.as_deref().unwrap_or_default().iter().copied();
                 let hyphen = paragraph.hyphens.get(*look).map_or(0.0, |h| h.width * size);
                 let tear = wide && breaks.is_last();
-                let mut offsets = offsets.into_iter().peekable();
+                let mut offsets = offsets.peekable();
                 if offsets.peek().is_some() || tear {
                     let start = finder.at;
                     for (glyph, shape) in shaped.glyphs.iter().enumerate() {
@@ -194,28 +190,4 @@ impl Finder {
 /// How much a space of a width gives at a ratio.
 pub(super) fn given(width: f32, ratio: f32) -> f32 {
     width * ratio * if ratio < 0.0 { SHRINK } else { STRETCH }
-}
-
-/// Byte offsets in a word at which the patterns allow a hyphen.
-fn divisions(word: &str) -> Vec<usize> {
-    let is_inner = |c: char| c.is_alphabetic() || c == '\u{2019}';
-    let start = word.find(char::is_alphabetic).unwrap_or(word.len());
-    let core = word.get(start..).unwrap_or_default().trim_end_matches(|c: char| !c.is_alphabetic());
-    let letters = core.chars().count();
-    if letters < SHORTEST_DIVIDED
-        || core.len() > LONGEST_DIVIDED
-        || !core.chars().all(is_inner)
-        || core.chars().any(leaves_no_mark)
-    {
-        return Vec::new();
-    }
-    let mut at = start;
-    let mut offsets = Vec::new();
-    for syllable in hypher::hyphenate(core, hypher::Lang::English) {
-        if at > start {
-            offsets.push(at);
-        }
-        at += syllable.len();
-    }
-    offsets
 }

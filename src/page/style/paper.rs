@@ -9,17 +9,18 @@ const INNER: f32 = 24.0 * MM;
 /// Right margin: clears the same holes on the back of a sheet printed on both sides.
 const OUTER: f32 = 16.5 * MM;
 
-/// Above the text, with the header in it.
-const TOP: f32 = 22.0 * MM;
+/// Above the text, with the header in it; more where the header is larger.
+const TOP: f32 = 20.5 * MM;
+const TOP_LARGE_PRINT: f32 = 27.0 * MM;
 
 /// Below the text at least, with the footer in it.
-const BOTTOM: f32 = 20.0 * MM;
+const BOTTOM: f32 = 18.5 * MM;
 
 /// Edge to header, and footer to edge: most printers reach to 6 mm or less.
 const FURNITURE: f32 = 12.0 * MM;
 
 /// Characters in a full line of a book.
-const BOOK_CHARACTERS: f32 = 68.0;
+const BOOK_CHARACTERS: f32 = 71.0;
 
 /// Between text and side column.
 const GUTTER: f32 = 6.5 * MM;
@@ -58,7 +59,11 @@ impl Frame {
             Paper::Letter => (8.5 * 72.0, 11.0 * 72.0),
         };
         let full_width = page_width - INNER - OUTER;
-        let lines = ((page_height - TOP - BOTTOM) / scale.body.leading).floor();
+        let top = match edition {
+            Edition::Standard => TOP,
+            Edition::LargePrint => TOP_LARGE_PRINT,
+        };
+        let lines = ((page_height - top - BOTTOM) / scale.body.leading).floor();
         // Eighteen-point lines need all the width there is.
         let side = (form == Form::Book && edition == Edition::Standard).then(|| {
             let width = full_width - BOOK_CHARACTERS * scale.body.character() - GUTTER;
@@ -67,7 +72,7 @@ impl Frame {
         Self {
             paper: (page_width, page_height),
             left: INNER,
-            top: TOP,
+            top,
             width: side.map_or(full_width, |side| full_width - GUTTER - side.width),
             height: lines * scale.body.leading,
             full_width,

@@ -127,7 +127,7 @@ fn leave_room_to_write(body: &mut [Vec<Cell<'_>>], table: &handout::Table) {
 fn strips<'a>(
     desk: &Desk<'a, '_>,
     table: &handout::Table,
-    grid: &Grid,
+    grid: &Grid<'_>,
     head: Vec<Cell<'a>>,
     body: Vec<Vec<Cell<'a>>>,
     gap: f32,

@@ -2,7 +2,7 @@ use super::cell::Cell;
 use crate::handout::{Align, Column, RowKind};
 use crate::ink::Colour;
 use crate::page::desk::Desk;
-use crate::page::inline::{self, Alignment, Division, Line};
+use crate::page::inline::{self, Alignment, Dictionary, Division, Line};
 use crate::page::strip::Strip;
 use crate::page::style::{Palette, Size, WRITING};
 use crate::page::{Mark, Role, draw};
@@ -15,7 +15,7 @@ const STRONG: f32 = 0.9;
 const HAIR: f32 = 0.4;
 
 /// The columns of a table on the page.
-pub(super) struct Grid {
+pub(super) struct Grid<'d> {
     columns: Vec<Place>,
     left: f32,
     right: f32,
@@ -24,6 +24,7 @@ pub(super) struct Grid {
     padding: f32,
     palette: Palette,
     division: Division,
+    dictionary: &'d Dictionary,
 }
 
 /// A column on the page; lengths in points.
@@ -59,8 +60,8 @@ struct Set<'a> {
     x: f32,
 }
 
-impl Grid {
-    pub(super) fn new(desk: &Desk<'_, '_>, columns: Vec<Place>, left: f32, size: Size) -> Self {
+impl<'d> Grid<'d> {
+    pub(super) fn new(desk: &Desk<'_, 'd>, columns: Vec<Place>, left: f32, size: Size) -> Self {
         Self {
             right: columns.last().map_or(left, |last| last.x + last.width),
             columns,
@@ -70,6 +71,7 @@ impl Grid {
             padding: PADDING * size.leading,
             palette: desk.style.palette,
             division: desk.allowed(Division::Sparing),
+            dictionary: desk.dictionary,
         }
     }
 
@@ -144,7 +146,7 @@ impl Grid {
     }
 
     fn lines<'a>(&self, cell: &Cell<'a>, width: f32, alignment: Alignment) -> Vec<Line<'a>> {
-        inline::set(&cell.paragraph, width, alignment, self.division)
+        inline::set(&cell.paragraph, width, alignment, self.division, self.dictionary)
     }
 
     fn cell<'a>(&self, cell: &Cell<'a>, place: Place) -> Set<'a> {

@@ -1,0 +1,71 @@
+//! What the README shows is true.
+
+use puddlebook::lesson::{self, Style, Unread};
+use std::fs;
+use std::path::Path;
+
+const README: &str = include_str!("../README.md");
+
+/// The text of the first fenced block that begins so.
+fn block(fence: &str, first_line: &str) -> &'static str {
+    let opening = format!("```{fence}\n");
+    README
+        .split(&opening)
+        .skip(1)
+        .map(|rest| rest.split("```").next().unwrap())
+        .find(|body| body.starts_with(first_line))
+        .unwrap_or_else(|| panic!("no {fence} block that begins with {first_line}"))
+}
+
+/// The lesson of the README, as if it stood among the demo lessons.
+fn read(text: &str) -> Result<lesson::Lesson, lesson::Faults> {
+    let lessons = Path::new(env!("CARGO_MANIFEST_DIR")).join("lessons");
+    let here = lessons.join("my-class.yaml");
+    lesson::read_with(&here, &|path| {
+        if path == here {
+            Ok(text.as_bytes().to_vec())
+        } else {
+            fs::read(path).map_err(|error| Unread::Refused(error.to_string()))
+        }
+    })
+}
+
+#[test]
+fn the_lesson_by_example_reads_clean() {
+    let lesson = read(block("yaml", "title: Two Ways")).unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!(lesson.canvases.len(), 1);
+    assert!(lesson.shop.is_some());
+}
+
+#[test]
+fn a_lesson_may_change_a_single_film() {
+    let change = block("yaml", "techniques:");
+    let text = format!("{}{change}", block("yaml", "title: Two Ways"));
+    let lesson = read(&text).unwrap_or_else(|faults| panic!("{faults}"));
+    let film = lesson.canvases[0].technique.layers[0].films.medium.typical();
+    assert!((puddlebook::quantity::units::in_mm(film) - 1.9).abs() < 1e-12);
+}
+
+#[test]
+fn the_errors_shown_are_the_errors_given() {
+    let wrong = r##"title: Two Ways to Pour
+units: us
+class: {students: 8}
+canvases:
+  square:
+    shape: rectangle
+    width: 10 in
+    height: 10,5 in
+    technique: strait pour
+    consistency: medium
+    palette: shoreline
+palettes:
+  shoreline:
+    colour: {blue: 60 %, sand: 44 %}
+colours:
+  blue: {swatch: "#1F5A7A"}
+  sand: {swatch: "#D9C08A"}
+"##;
+    let faults = lesson::read_with(Path::new("my-class.yaml"), &|_| Ok(wrong.into())).unwrap_err();
+    assert_eq!(faults.render(Style::Plain).trim_end(), block("text", "error:").trim_end());
+}
