@@ -66,6 +66,9 @@ impl Middle<'_> {
             note.centre.y = -DOT - AIR - note.tall() / 2.0;
             let room = 2.0 * self.narrowest(&note);
             let fits = board.widest(face_set, &note.lines) + 2.0 * AIR <= room;
+            if !fits {
+                note.centre.y = -self.down / 2.0;
+            }
             notes.add(note, fits, |note| board.wrap(note.set, aside, face));
         }
         let half = Point { x: 0.0, y: self.down / 2.0 };
