@@ -326,8 +326,11 @@ proptest! {
             })
             .collect();
         let data = Bars { title: "Any".to_owned(), axis: "mL".to_owned(), bars };
-        let drawing = draw(&picture(PictureKind::Bars(data)), room(width), &faces);
-        prop_assert_eq!(check(&drawing, &faces), Ok(()));
+        let picture = picture(PictureKind::Bars(data));
+        for room in [room(width), large(width * 1.6)] {
+            let drawing = draw(&picture, room, &faces);
+            prop_assert_eq!(check(&drawing, &faces), Ok(()));
+        }
     }
 
     #[test]
@@ -352,8 +355,11 @@ proptest! {
             .map(|(index, &x)| CoverageMark { label: format!("Canvas {index}"), x, y: x * slopes[0] })
             .collect();
         let data = Coverage { lines, marks, x_max: 300.0, ..coverage() };
-        let drawing = draw(&picture(PictureKind::Coverage(data)), room(width), &faces);
-        prop_assert_eq!(check(&drawing, &faces), Ok(()));
+        let picture = picture(PictureKind::Coverage(data));
+        for room in [room(width), large(width * 1.6)] {
+            let drawing = draw(&picture, room, &faces);
+            prop_assert_eq!(check(&drawing, &faces), Ok(()));
+        }
     }
 
     #[test]
