@@ -1,10 +1,21 @@
 //! Pictures to draw, of every kind.
 
+use puddlebook::chart::Room;
 use puddlebook::handout::{
     Bar, BarPart, Bars, Coverage, CoverageLine, CoverageMark, Outline, Picture, PictureKind,
     Unfolded, Weight,
 };
 use puddlebook::ink::Colour;
+
+/// A room in small print of the usual size.
+pub const fn room(width: f32) -> Room {
+    Room { width, small_print: 8.5 }
+}
+
+/// A room on a page in large print: nothing below 16 points.
+pub const fn large(width: f32) -> Room {
+    Room { width, small_print: 16.0 }
+}
 
 pub const WHITE: Colour = Colour::new(255, 255, 255);
 
@@ -20,6 +31,7 @@ pub fn coverage() -> Coverage {
         title: "Spun thin paint needs a third less than a straight pour".to_owned(),
         x_label: "Painted area, in\u{b2}".to_owned(),
         y_label: "Mixed paint, fl oz".to_owned(),
+        band_label: "shaded: usual range".to_owned(),
         x_max: 300.0,
         lines: vec![
             line("Straight pour", [0.035, 0.04, 0.047], Weight::Strong),
@@ -71,14 +83,35 @@ pub fn bars() -> Bars {
 }
 
 pub fn unfolded(outline: Outline, depth: f64) -> Unfolded {
+    let (height, middle) = match outline {
+        Outline::Rectangle { .. } | Outline::Oval { .. } => ("10 in", ""),
+        Outline::Polygon { .. } => ("", "8\u{2154} in"),
+    };
     Unfolded {
         outline,
         depth,
         face_label: "100 in\u{b2}".to_owned(),
         edge_label: "5 in\u{b2} each".to_owned(),
         width_label: "10 in".to_owned(),
-        height_label: "10 in".to_owned(),
+        height_label: height.to_owned(),
         depth_label: "\u{bd} in".to_owned(),
+        middle_label: middle.to_owned(),
+    }
+}
+
+/// With words for the figures, as on a sheet.
+pub fn asked(outline: Outline, depth: f64) -> Unfolded {
+    let middle = match outline {
+        Outline::Rectangle { .. } | Outline::Oval { .. } => "",
+        Outline::Polygon { .. } => "from the middle to a side",
+    };
+    Unfolded {
+        face_label: String::new(),
+        edge_label: String::new(),
+        width_label: "one side".to_owned(),
+        depth_label: "depth".to_owned(),
+        middle_label: middle.to_owned(),
+        ..unfolded(outline, depth)
     }
 }
 
@@ -92,6 +125,9 @@ pub fn every_picture() -> Vec<PictureKind> {
         PictureKind::Unfolded(unfolded(rectangle, 0.0)),
         PictureKind::Unfolded(unfolded(Outline::Oval { width: 12.0, height: 8.0 }, 0.75)),
         PictureKind::Unfolded(unfolded(Outline::Polygon { sides: 6, side: 4.0 }, 0.5)),
+        PictureKind::Unfolded(asked(Outline::Polygon { sides: 6, side: 4.0 }, 0.5)),
+        PictureKind::Unfolded(asked(Outline::Polygon { sides: 3, side: 4.0 }, 0.0)),
+        PictureKind::Unfolded(unfolded(Outline::Polygon { sides: 3, side: 4.0 }, 0.5)),
         PictureKind::Rings { colours: vec![Colour::new(0, 60, 120), WHITE, Colour::new(9, 9, 9)] },
     ]
 }

@@ -5,9 +5,11 @@ use puddlebook::chart::draw;
 use puddlebook::handout::{
     Bar, Bars, Coverage, CoverageLine, CoverageMark, Outline, PictureKind, Weight,
 };
-use puddlebook::ink::{Colour, Faces, Rect, Shape};
+use puddlebook::ink::{Colour, Faces, Point, Rect, Shape};
 
-use crate::chart_data::{WHITE, bars, coverage, every_picture, part, picture, unfolded};
+use crate::chart_data::{
+    WHITE, asked, bars, coverage, every_picture, large, part, picture, room, unfolded,
+};
 use crate::chart_reader::{axis, bounds, check, filled, middle_x, points, text, texts};
 
 #[test]
@@ -15,19 +17,81 @@ fn texts_keep_apart_stay_inside_and_can_be_read() {
     let faces = Faces::new();
     for kind in every_picture() {
         for width in [200.0, 300.0, 390.0, 480.0] {
-            let drawing = draw(&picture(kind.clone()), width, &faces);
-            assert!(drawing.width <= width + 0.01);
-            let name = format!("{kind:?}").chars().take(60).collect::<String>();
-            check(&drawing, &faces).unwrap_or_else(|fault| panic!("{name} at {width}: {fault}"));
+            for room in [room(width), large(width * 1.6)] {
+                let drawing = draw(&picture(kind.clone()), room, &faces);
+                assert!(drawing.width <= room.width + 0.01);
+                let name = format!("{kind:?}").chars().take(60).collect::<String>();
+                check(&drawing, &faces)
+                    .unwrap_or_else(|fault| panic!("{name} in {room:?}: {fault}"));
+            }
         }
     }
+}
+
+#[test]
+fn texts_grow_with_the_print_of_the_page() {
+    let faces = Faces::new();
+    for kind in every_picture() {
+        let small = draw(&picture(kind.clone()), room(480.0), &faces);
+        let grown = draw(&picture(kind), large(480.0), &faces);
+        assert!(texts(&small).iter().all(|run| (8.0..=10.5).contains(&run.size)));
+        assert!(texts(&grown).iter().all(|run| (14.0..=21.0).contains(&run.size)));
+    }
+}
+
+#[test]
+fn a_hexagon_shows_its_side_and_how_far_that_is_from_the_middle() {
+    let faces = Faces::new();
+    let outline = Outline::Polygon { sides: 6, side: 3.0 };
+    for data in [unfolded(outline, 0.5), asked(outline, 0.5)] {
+        let drawing = draw(&picture(PictureKind::Unfolded(data.clone())), room(480.0), &faces);
+        // The face is drawn first; it lies on a side.
+        let face = drawing.shapes.iter().find_map(|shape| match shape {
+            Shape::Path { segments, fill: Some(_), .. } => Some(bounds(segments)),
+            _ => None,
+        });
+        let face = face.expect("a face");
+        let side = face.width / 2.0;
+        let foot = Point { x: face.x + side, y: face.y + face.height };
+        let line = drawing.shapes.iter().find_map(|shape| match shape {
+            Shape::Path { segments, fill: None, stroke: Some(_) } => {
+                let ends = points(segments);
+                let down = ends.last().is_some_and(|end| {
+                    (end.x - foot.x).abs() < 0.1 && (end.y - foot.y).abs() < 0.1
+                });
+                down.then(|| bounds(segments))
+            }
+            _ => None,
+        });
+        // In a hexagon of equilateral triangles: half the root of three (Euclid IV.15).
+        let line = line.expect("a line to the side");
+        assert!(line.width < 0.01 && (line.height / side - 0.75_f32.sqrt()).abs() < 0.001);
+        let all: Vec<&str> = texts(&drawing).iter().map(|run| run.text.as_str()).collect();
+        let all = all.join(" ");
+        for label in [&data.width_label, &data.middle_label, &data.face_label, &data.depth_label] {
+            assert!(all.contains(label.as_str()), "{label} is not in {all}");
+        }
+    }
+}
+
+#[test]
+fn the_chart_says_what_its_bands_are() {
+    let faces = Faces::new();
+    for room in [room(300.0), room(480.0), large(480.0)] {
+        let drawing = draw(&picture(PictureKind::Coverage(coverage())), room, &faces);
+        text(&drawing, "shaded: usual range");
+    }
+    let mut bare = coverage();
+    bare.lines.iter_mut().for_each(|line| line.emphasis = Weight::Quiet);
+    let drawing = draw(&picture(PictureKind::Coverage(bare)), room(480.0), &faces);
+    assert!(texts(&drawing).iter().all(|run| !run.text.contains("shaded")));
 }
 
 #[test]
 fn canvases_lie_where_the_axes_say() {
     let faces = Faces::new();
     let data = coverage();
-    let drawing = draw(&picture(PictureKind::Coverage(data.clone())), 480.0, &faces);
+    let drawing = draw(&picture(PictureKind::Coverage(data.clone())), room(480.0), &faces);
     let (x0, x_step) = axis(&drawing, middle_x, |run| run.origin.y);
     let (y0, y_step) = axis(&drawing, |run| run.origin.y, |run| run.origin.x + run.width());
     let dots: Vec<Rect> = drawing
@@ -57,7 +121,7 @@ fn canvases_lie_where_the_axes_say() {
 fn lines_end_where_their_slope_says_and_by_their_name() {
     let faces = Faces::new();
     let data = coverage();
-    let drawing = draw(&picture(PictureKind::Coverage(data)), 480.0, &faces);
+    let drawing = draw(&picture(PictureKind::Coverage(data)), room(480.0), &faces);
     let (x0, x_step) = axis(&drawing, middle_x, |run| run.origin.y);
     let (y0, y_step) = axis(&drawing, |run| run.origin.y, |run| run.origin.x + run.width());
     let strong = drawing.shapes.iter().find_map(|shape| match shape {
@@ -78,7 +142,7 @@ fn lines_end_where_their_slope_says_and_by_their_name() {
 #[test]
 fn bars_are_as_long_as_their_values() {
     let faces = Faces::new();
-    let drawing = draw(&picture(PictureKind::Bars(bars())), 480.0, &faces);
+    let drawing = draw(&picture(PictureKind::Bars(bars())), room(480.0), &faces);
     let (x0, step) = axis(&drawing, middle_x, |run| run.origin.y);
     let grounds = filled(&drawing);
     let mut from = 0.0;
@@ -106,14 +170,14 @@ fn bars_are_as_long_as_their_values() {
 fn every_label_is_on_the_chart() {
     let faces = Faces::new();
     for width in [300.0, 480.0] {
-        let drawing = draw(&picture(PictureKind::Bars(bars())), width, &faces);
+        let drawing = draw(&picture(PictureKind::Bars(bars())), room(width), &faces);
         for bar in bars().bars {
             text(&drawing, &bar.label);
             for part in bar.parts.iter().chain(&bar.mark) {
                 text(&drawing, &part.label);
             }
         }
-        let drawing = draw(&picture(PictureKind::Coverage(coverage())), width, &faces);
+        let drawing = draw(&picture(PictureKind::Coverage(coverage())), room(width), &faces);
         let all: Vec<&str> = texts(&drawing).iter().map(|run| run.text.as_str()).collect();
         let all = all.join(" ");
         for label in coverage().lines.iter().map(|l| &l.label) {
@@ -131,7 +195,7 @@ fn light_paint_has_an_outline() {
     let faces = Faces::new();
     let mut data = bars();
     data.bars[0].parts[0].swatch = Some(WHITE);
-    let drawing = draw(&picture(PictureKind::Bars(data)), 480.0, &faces);
+    let drawing = draw(&picture(PictureKind::Bars(data)), room(480.0), &faces);
     let (area, _) = filled(&drawing)
         .into_iter()
         .find(|(area, fill)| *fill == WHITE && area.height > 14.0)
@@ -152,7 +216,8 @@ fn light_paint_has_an_outline() {
 fn an_unfolded_canvas_is_to_scale() {
     let faces = Faces::new();
     let outline = Outline::Rectangle { width: 16.0, height: 12.0 };
-    let drawing = draw(&picture(PictureKind::Unfolded(unfolded(outline, 1.5))), 480.0, &faces);
+    let drawing =
+        draw(&picture(PictureKind::Unfolded(unfolded(outline, 1.5))), room(480.0), &faces);
     let areas: Vec<Rect> = filled(&drawing).into_iter().map(|(area, _)| area).collect();
     // Four strips, then the face over them.
     let [top, bottom, left, right, face] = areas[..5] else { panic!("{areas:?}") };
@@ -173,7 +238,8 @@ fn an_unfolded_canvas_is_to_scale() {
 fn a_round_canvas_has_a_strip_as_long_as_its_rim() {
     let faces = Faces::new();
     let outline = Outline::Oval { width: 8.0, height: 8.0 };
-    let drawing = draw(&picture(PictureKind::Unfolded(unfolded(outline, 0.75))), 480.0, &faces);
+    let drawing =
+        draw(&picture(PictureKind::Unfolded(unfolded(outline, 0.75))), room(480.0), &faces);
     let areas: Vec<Rect> = filled(&drawing).into_iter().map(|(area, _)| area).collect();
     let face = areas[0];
     let strip = areas.iter().copied().max_by(|a, b| a.width.total_cmp(&b.width)).expect("a strip");
@@ -186,8 +252,8 @@ fn the_cover_is_always_the_same_and_small() {
     let faces = Faces::new();
     let colours = vec![Colour::new(0, 60, 120), WHITE, Colour::new(200, 120, 40)];
     let kind = PictureKind::Rings { colours: colours.clone() };
-    let one = draw(&picture(kind.clone()), 400.0, &faces);
-    assert_eq!(one, draw(&picture(kind), 400.0, &faces));
+    let one = draw(&picture(kind.clone()), room(400.0), &faces);
+    assert_eq!(one, draw(&picture(kind), room(400.0), &faces));
     let segments: usize = one
         .shapes
         .iter()
@@ -225,7 +291,7 @@ fn empty_and_senseless_data_draw_what_there_is() {
         PictureKind::Unfolded(flat),
         PictureKind::Rings { colours: vec![] },
     ] {
-        let drawing = draw(&picture(kind), 300.0, &faces);
+        let drawing = draw(&picture(kind), room(300.0), &faces);
         check(&drawing, &faces).expect("a sound drawing");
         assert!(drawing.height > 0.0 && drawing.height.is_finite());
     }
@@ -260,7 +326,7 @@ proptest! {
             })
             .collect();
         let data = Bars { title: "Any".to_owned(), axis: "mL".to_owned(), bars };
-        let drawing = draw(&picture(PictureKind::Bars(data)), width, &faces);
+        let drawing = draw(&picture(PictureKind::Bars(data)), room(width), &faces);
         prop_assert_eq!(check(&drawing, &faces), Ok(()));
     }
 
@@ -286,7 +352,7 @@ proptest! {
             .map(|(index, &x)| CoverageMark { label: format!("Canvas {index}"), x, y: x * slopes[0] })
             .collect();
         let data = Coverage { lines, marks, x_max: 300.0, ..coverage() };
-        let drawing = draw(&picture(PictureKind::Coverage(data)), width, &faces);
+        let drawing = draw(&picture(PictureKind::Coverage(data)), room(width), &faces);
         prop_assert_eq!(check(&drawing, &faces), Ok(()));
     }
 
@@ -304,9 +370,14 @@ proptest! {
             Outline::Oval { width: w, height: h },
             Outline::Polygon { sides, side: w },
         ] {
-            let drawing = draw(&picture(PictureKind::Unfolded(unfolded(outline, depth))), width, &faces);
-            let found = check(&drawing, &faces);
-            prop_assert!(found.is_ok(), "{:?} {}: {:?}", outline, depth, found);
+            for data in [unfolded(outline, depth), asked(outline, depth)] {
+                let kind = PictureKind::Unfolded(data);
+                for room in [room(width), large(width * 1.6)] {
+                    let drawing = draw(&picture(kind.clone()), room, &faces);
+                    let found = check(&drawing, &faces);
+                    prop_assert!(found.is_ok(), "{:?} {}: {:?}", outline, depth, found);
+                }
+            }
         }
     }
 }

@@ -42,9 +42,7 @@ struct Drawn<'a> {
 pub(super) fn draw(data: &Coverage, width: f32, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
     let title = board.wrap(HEADING, width, &data.title);
-    let mut top = board.lines(HEADING, 0.0, 0.0, Anchor::Start, &title) + 4.0;
-    let y_label = board.wrap(AXIS, width, &data.y_label);
-    top += board.lines(AXIS, 0.0, top, Anchor::Start, &y_label) + 5.0;
+    let heading = board.lines(HEADING, 0.0, 0.0, Anchor::Start, &title) + 4.0;
 
     let lines = dress(data, width, &board);
     let x_end = plot::end(data.marks.iter().map(|mark| mark.x * 1.05).chain([data.x_max]), 1.0);
@@ -58,6 +56,7 @@ pub(super) fn draw(data: &Coverage, width: f32, faces: &Faces) -> Drawing {
     let left = board.measure(AXIS, &plot::widest_number(y_end)) + 2.0 * TICK;
     let labels = lines.iter().map(|drawn| board.widest(drawn.set, &drawn.label));
     let right = labels.fold(0.0, f32::max) + 9.0;
+    let top = heading + say_axis(&mut board, data, &lines, width, (heading, width - right)) + 5.0;
     let height = (width * 0.5).clamp(120.0, 250.0);
     let area = Rect { x: left, y: top, width: width - left - right, height };
     let below = area.y + area.height + 2.0 * TICK + board.capitals(AXIS) + 4.0;
@@ -96,10 +95,35 @@ pub(super) fn draw(data: &Coverage, width: f32, faces: &Faces) -> Drawing {
     if let Ok((scale, ())) = plotted {
         let x = area.x + area.width;
         board.lines(AXIS, x, below, Anchor::End, &x_label);
-        name_lines(&mut board, &lines, scale, x_end, (0.0, total));
+        name_lines(&mut board, &lines, scale, x_end, (heading, total));
         name_canvases(&mut board, &data.marks, &lines, scale, x_end);
     }
     board.finish(width, total)
+}
+
+/// Writes what the upright axis counts and, quietly, what the bands are: in one line if
+/// the second ends before the field does. The height that they take.
+fn say_axis(
+    board: &mut Board<'_>,
+    data: &Coverage,
+    lines: &[Drawn<'_>],
+    width: f32,
+    (top, end): (f32, f32),
+) -> f32 {
+    let label = board.wrap(AXIS, width, &data.y_label);
+    let tall = board.lines(AXIS, 0.0, top, Anchor::Start, &label);
+    let mut bands = lines.iter().filter(|drawn| drawn.line.emphasis == Weight::Strong);
+    if !bands.any(|drawn| drawn.line.slope[0] < drawn.line.slope[2]) {
+        return tall;
+    }
+    let wide = board.widest(AXIS, &label) + 12.0 + board.measure(CONTEXT, &data.band_label);
+    if label.len() == 1 && wide <= end {
+        let band = [data.band_label.clone()];
+        tall.max(board.lines(CONTEXT, end, top, Anchor::End, &band))
+    } else {
+        let band = board.wrap(CONTEXT, width, &data.band_label);
+        tall + board.lines(CONTEXT, 0.0, top + tall, Anchor::Start, &band)
+    }
 }
 
 /// Gives every line its colour, pattern and label, none twice among its kind.

@@ -1,7 +1,7 @@
 //! Charts and drawings.
 //!
-//! In: a [`Picture`], data with every text ready, a width and the faces. Out: shapes
-//! with their places. This room knows nothing of pages, of paint or of PDF.
+//! In: a [`Picture`], data with every text ready, the room for it and the faces. Out:
+//! shapes with their places. This room knows nothing of pages, of paint or of PDF.
 //!
 //! Coverage and bars stand on plotters: its coordinates, mesh and series draw through
 //! [`backend`], which emits the same shapes as everything else. Titles and direct
@@ -12,8 +12,10 @@ mod bars;
 mod board;
 mod coverage;
 mod dimension;
+mod grow;
 mod hatch;
 mod labels;
+mod middle;
 mod outline;
 mod plot;
 mod rings;
@@ -31,13 +33,27 @@ pub struct Drawing {
     pub shapes: Vec<Shape>,
 }
 
-/// Draws a picture `width` points wide; at least 150, or there is no room for labels.
-pub fn draw(picture: &Picture, width: f32, faces: &Faces) -> Drawing {
-    let width = if width.is_finite() { width.max(150.0) } else { 150.0 };
-    match &picture.kind {
+/// What a page gives a picture, in points.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Room {
+    pub width: f32,
+    /// Type size of the page's small print: 8.5 where nothing is enlarged. The texts of
+    /// a picture grow with it.
+    pub small_print: f32,
+}
+
+/// Draws a picture across a room; 150 points of width at least in small print of 8.5
+/// points, and more in larger, or there is no place for labels.
+pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
+    let larger = room.small_print / style::SMALL_PRINT;
+    let larger = if larger.is_finite() { larger.max(1.0) } else { 1.0 };
+    let width = if room.width.is_finite() { room.width / larger } else { 0.0 };
+    let width = width.max(150.0);
+    let drawing = match &picture.kind {
         PictureKind::Coverage(data) => coverage::draw(data, width, faces),
         PictureKind::Bars(data) => bars::draw(data, width, faces),
-        PictureKind::Unfolded(data) => unfolded::draw(data, width, faces),
-        PictureKind::Rings { colours } => rings::draw(colours, width),
-    }
+        PictureKind::Unfolded(data) => unfolded::draw(data, width, faces).lowered(),
+        PictureKind::Rings { colours } => return rings::draw(colours, width * larger),
+    };
+    drawing.grown(larger)
 }

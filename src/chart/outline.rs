@@ -33,6 +33,13 @@ pub(super) fn regular(sides: u32) -> Vec<Point> {
         .collect()
 }
 
+/// How far from its upright axis a polygon of [`regular`] reaches at some height.
+pub(super) fn half_width(corners: &[Point], y: f32) -> f32 {
+    let pairs = corners.iter().zip(corners.iter().cycle().skip(1));
+    let crossed = pairs.filter(|(a, b)| a.y != b.y && (a.y - y) * (b.y - y) <= 0.0);
+    crossed.map(|(a, b)| (a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y)).abs()).fold(0.0, f32::max)
+}
+
 /// Perimeter of an ellipse from its axes, Ramanujan's second approximation (1914):
 /// π (a + b) (1 + 3h / (10 + √(4 − 3h))), h = ((a − b) / (a + b))². For a drawing only.
 pub(super) fn perimeter(width: f32, height: f32) -> f32 {

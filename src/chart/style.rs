@@ -27,6 +27,9 @@ pub(super) const STRONG: [(Colour, Dash); 4] = [
 /// Lines of context are told apart by their labels and how they are broken.
 pub(super) const QUIET: [Dash; 4] = [Dash::Solid, Dash::Dashed, Dash::DashDot, Dash::Dotted];
 
+/// Small print of pages beside which the sizes below are right.
+pub(super) const SMALL_PRINT: f32 = 8.5;
+
 /// Type sizes in points.
 pub(super) const TITLE: f32 = 10.5;
 pub(super) const LABEL: f32 = 9.0;

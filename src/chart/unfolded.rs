@@ -3,6 +3,7 @@
 use super::Drawing;
 use super::board::{Anchor, Board, Type, closed};
 use super::dimension::{Dimension, Run, WITHIN};
+use super::middle::Middle;
 use super::outline::{ellipse, perimeter, regular};
 use super::style::{ACCENT, HAIRLINE, INK, LABEL, LEADING, TITLE, WHITE, tint};
 use crate::handout::{Outline, Unfolded};
@@ -48,6 +49,7 @@ pub(super) fn draw(data: &Unfolded, width: f32, faces: &Faces) -> Drawing {
                 measured: (0.0, w),
                 folds: 1,
                 length: perimeter(w, h),
+                corners: Vec::new(),
             };
             face_and_strip(data, face, depth, width, faces)
         }
@@ -69,6 +71,7 @@ pub(super) fn draw(data: &Unfolded, width: f32, faces: &Faces) -> Drawing {
                 measured: lying,
                 folds: corners.len(),
                 length: corners.len() as f32 * side,
+                corners,
             };
             face_and_strip(data, face, depth, width, faces)
         }
@@ -157,6 +160,8 @@ struct Plain {
     folds: usize,
     /// Length of the strip.
     length: f32,
+    /// Of a polygon: its corners around the origin, for a side of length 1.
+    corners: Vec<Point>,
 }
 
 /// A face with its side as a strip below.
@@ -170,7 +175,21 @@ fn face_and_strip(data: &Unfolded, face: Plain, depth: f32, width: f32, faces: &
         .min((width - left - right) / face.size.0)
         .min((width * 0.5).min(200.0) / face.size.1);
     let (w, h, d) = (face.size.0 * scale, face.size.1 * scale, depth * scale);
-    let (x, y) = (left, if tall && is_low(&board, h) { LOW } else { 1.0 });
+    // On a polygon, the line from its centre to a side.
+    let down = face.corners.iter().map(|corner| corner.y).fold(0.0, f32::max);
+    let side = (face.measured.1 - face.measured.0) * scale;
+    // The arrows of a short side stand outside of it.
+    let short = side < board.measure(MEASURE, &data.width_label) + WITHIN;
+    let left = if short { left.max(TAIL - face.measured.0 * scale) } else { left };
+    let middle = Middle { corners: &face.corners, side, down: down * side };
+    let has_middle = down > 0.0 && !data.middle_label.is_empty();
+    let notes = has_middle.then(|| {
+        let texts = ((FACE, &*data.face_label), (MEASURE, &*data.middle_label));
+        middle.settle(&board, texts.0, texts.1, width - left - w)
+    });
+    let (aside, high) = notes.as_ref().map_or((0.0, 0.0), |n| (n.wide(&board), n.tall() - h));
+    let low = if tall && is_low(&board, h) { LOW } else { 1.0 };
+    let (x, y) = (left, low.max(high));
 
     let at = |p: Point| Point { x: x + p.x * scale, y: y + p.y * scale };
     let outline = face.outline.iter().map(|segment| match *segment {
@@ -181,8 +200,17 @@ fn face_and_strip(data: &Unfolded, face: Plain, depth: f32, width: f32, faces: &
     });
     let outline = outline.collect();
     board.path(outline, Some(WHITE), Some(CUT));
-    let middle = Point { x: x + w / 2.0, y: y + h / 2.0 };
-    face_label(&mut board, &data.face_label, middle, w * 0.75);
+    match &notes {
+        Some(notes) => {
+            let along = x + (face.measured.0 + face.measured.1) / 2.0 * scale;
+            let centre = Point { x: along, y: y + h - middle.down };
+            middle.draw(&mut board, centre, notes);
+        }
+        None => {
+            let centre = Point { x: x + w / 2.0, y: y + h / 2.0 };
+            face_label(&mut board, &data.face_label, centre, w * 0.75);
+        }
+    }
     let (from, to) = (x + face.measured.0 * scale, x + face.measured.1 * scale);
     let across = Dimension { run: Run::Across, from, to, at: y + h + STAND, edge: y + h };
     across.draw(&mut board, MEASURE, &data.width_label);
@@ -192,7 +220,8 @@ fn face_and_strip(data: &Unfolded, face: Plain, depth: f32, width: f32, faces: &
         down.draw(&mut board, MEASURE, &data.height_label);
     }
     let mut bottom = y + h + STAND + BEYOND;
-    let mut reach = (x + w + right).max(to + TAIL + board.measure(MEASURE, &data.width_label));
+    let mut reach =
+        (x + w + right.max(aside)).max(to + TAIL + board.measure(MEASURE, &data.width_label));
     if d > 0.0 {
         let strip = Rect { x: 1.0, y: bottom + 8.0, width: length * scale, height: d };
         board.rectangle(strip, Some(strip_ground()), Some(CUT));

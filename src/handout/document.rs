@@ -237,6 +237,8 @@ pub struct Coverage {
     pub title: String,
     pub x_label: String,
     pub y_label: String,
+    /// Says what the bands around strong lines are.
+    pub band_label: String,
     /// End of the x axis, in its unit.
     pub x_max: f64,
     pub lines: Vec<CoverageLine>,
@@ -308,6 +310,8 @@ pub struct Unfolded {
     pub width_label: String,
     pub height_label: String,
     pub depth_label: String,
+    /// Of the line from the centre to a side of a polygon; empty for other outlines.
+    pub middle_label: String,
 }
 
 /// Outline of a face, in any one unit.

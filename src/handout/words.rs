@@ -147,6 +147,7 @@ pub struct CoverageWords {
     pub alt: String,
     pub mark: String,
     pub line: String,
+    pub band: String,
 }
 
 /// The bars of colours.
@@ -184,6 +185,7 @@ pub struct UnfoldedWords {
     pub height: String,
     pub across: String,
     pub side: String,
+    pub middle: String,
     pub depth: String,
 }
 

@@ -75,7 +75,7 @@ fn block() -> impl Strategy<Value = Block> {
 
 /// The words of blocks in order, with the marks that the page adds.
 fn say(blocks: &[Block], said: &mut String) {
-    let mut inline = |inlines: &[Inline], said: &mut String| {
+    let inline = |inlines: &[Inline], said: &mut String| {
         fn one(inlines: &[Inline], said: &mut String) {
             for inline in inlines {
                 match inline {

@@ -84,7 +84,11 @@ fn fills(plan: &Plan, mixed: &Batch, show: &Show) -> Vec<FillText> {
                 let steps = (volume * mixed.density / step).value.floor();
                 fills.push(FillText {
                     canvas: worked_out.name.clone(),
-                    layer: if worked_out.layers.len() > 1 { layer.name.clone() } else { String::new() },
+                    layer: if worked_out.layers.len() > 1 {
+                        layer.name.clone()
+                    } else {
+                        String::new()
+                    },
                     cups: plan.heads.sets().saturating_mul(canvas.each.get()).to_string(),
                     volume: show.volume(volume),
                     mass: show.mass(step * steps),

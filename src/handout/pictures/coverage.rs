@@ -46,6 +46,7 @@ pub(super) fn coverage(plan: &Plan, words: &Words, show: &Show) -> Picture {
             title: title(plan, words, show),
             x_label: fill(&texts.x, &[("unit", show.area_unit())]),
             y_label: fill(&texts.y, &[("unit", show.volume_unit())]),
+            band_label: texts.band.clone(),
             x_max: largest * ROOM_ON_AXIS,
             lines: lines(plan, words, show),
             marks,

@@ -13,7 +13,7 @@ pub(super) fn worked(canvas: &Canvas, plan: &CanvasPlan, words: &Words, show: &S
     let texts = &words.pictures.unfolded;
     let (face, edge) = (show.area(plan.areas.face), show.area(plan.areas.edge));
     let areas = fill(&texts.areas, &[("face", &face), ("edge", &edge)]);
-    let labels = sizes(canvas, show);
+    let labels = sizes(canvas, plan, show);
     let edge_label = fill(
         &texts.edge,
         &[
@@ -28,13 +28,29 @@ pub(super) fn worked(canvas: &Canvas, plan: &CanvasPlan, words: &Words, show: &S
 /// With words on the dimension lines and room for the figures.
 pub(super) fn asked(canvas: &Canvas, words: &Words, show: &Show) -> Picture {
     let texts = &words.pictures.unfolded;
-    let labels = match canvas.shape {
-        Shape::Rectangle { .. } | Shape::Oval { .. } => [&texts.width, &texts.height],
-        Shape::Round { .. } => [&texts.across, &texts.across],
-        Shape::Polygon { .. } => [&texts.side, &texts.side],
+    let (width, height, middle) = match canvas.shape {
+        Shape::Rectangle { .. } | Shape::Oval { .. } => (&texts.width, &*texts.height, ""),
+        Shape::Round { .. } => (&texts.across, &*texts.across, ""),
+        Shape::Polygon { .. } => (&texts.side, "", &*texts.middle),
     };
-    let labels = [labels[0].clone(), labels[1].clone(), texts.depth.clone()];
+    let labels = Labels {
+        width: width.clone(),
+        height: height.to_owned(),
+        depth: texts.depth.clone(),
+        middle: middle.to_owned(),
+    };
     picture(canvas, words, show, &texts.asked, labels, [String::new(), String::new()])
+}
+
+/// Texts of the dimension lines.
+struct Labels {
+    /// Of a side, for a polygon.
+    width: String,
+    /// Empty for a polygon.
+    height: String,
+    depth: String,
+    /// From the middle to a side, for a polygon.
+    middle: String,
 }
 
 fn picture(
@@ -42,7 +58,7 @@ fn picture(
     words: &Words,
     show: &Show,
     areas: &str,
-    [width_label, height_label, depth_label]: [String; 3],
+    labels: Labels,
     [face_label, edge_label]: [String; 2],
 ) -> Picture {
     Picture {
@@ -63,20 +79,27 @@ fn picture(
             },
             face_label,
             edge_label,
-            width_label,
-            height_label,
-            depth_label,
+            width_label: labels.width,
+            height_label: labels.height,
+            depth_label: labels.depth,
+            middle_label: labels.middle,
         }),
     }
 }
 
-fn sizes(canvas: &Canvas, show: &Show) -> [String; 3] {
-    let (width, height) = match canvas.shape {
-        Shape::Rectangle { width, height } | Shape::Oval { width, height } => (width, height),
-        Shape::Round { diameter } => (diameter, diameter),
-        Shape::Polygon { side, .. } => (side, side),
+fn sizes(canvas: &Canvas, plan: &CanvasPlan, show: &Show) -> Labels {
+    let (width, height, middle) = match canvas.shape {
+        Shape::Rectangle { width, height } | Shape::Oval { width, height } => {
+            (width, show.length(height), String::new())
+        }
+        Shape::Round { diameter } => (diameter, show.length(diameter), String::new()),
+        // A polygon is as many triangles as it has sides, all as high as is asked here:
+        // its face is half its perimeter times that height.
+        Shape::Polygon { side, .. } => {
+            (side, String::new(), show.length(2.0 * plan.areas.face / plan.areas.perimeter))
+        }
     };
-    [show.length(width), show.length(height), show.length(canvas.depth)]
+    Labels { width: show.length(width), height, depth: show.length(canvas.depth), middle }
 }
 
 fn outline(canvas: &Canvas) -> Outline {

@@ -1,4 +1,4 @@
-use crate::chart;
+use crate::chart::{self, Room};
 use crate::handout::{Inline, Picture};
 use crate::ink::Face;
 use crate::page::desk::{Column, Desk, Place, Setting};
@@ -61,9 +61,11 @@ pub(super) fn picture<'a>(
     height: f32,
     tag: TagId,
 ) -> Strip<'a> {
-    let mut drawing = chart::draw(made, column.width, desk.faces);
+    let mut room = Room { width: column.width, small_print: desk.style.scale.small.size };
+    let mut drawing = chart::draw(made, room, desk.faces);
     if drawing.height > height {
-        drawing = chart::draw(made, column.width * height / drawing.height, desk.faces);
+        room.width *= height / drawing.height;
+        drawing = chart::draw(made, room, desk.faces);
     }
     let mut strip = Strip { height: drawing.height, ..Strip::default() };
     for mut shape in drawing.shapes {

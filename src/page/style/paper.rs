@@ -10,18 +10,18 @@ const INNER: f32 = 24.0 * MM;
 const OUTER: f32 = 16.5 * MM;
 
 /// Above the text, with the header in it; more where the header is larger.
-const TOP: f32 = 22.0 * MM;
+const TOP: f32 = 20.5 * MM;
 const TOP_LARGE_PRINT: f32 = 27.0 * MM;
 
 /// Below the text at least, with the footer in it.
-const BOTTOM: f32 = 20.0 * MM;
+const BOTTOM: f32 = 18.5 * MM;
 const BOTTOM_LARGE_PRINT: f32 = 24.0 * MM;
 
 /// Edge to header, and footer to edge: most printers reach to 6 mm or less.
 const FURNITURE: f32 = 12.0 * MM;
 
 /// Characters in a full line of a book.
-const BOOK_CHARACTERS: f32 = 68.0;
+const BOOK_CHARACTERS: f32 = 71.0;
 
 /// Between text and side column.
 const GUTTER: f32 = 6.5 * MM;
