@@ -36,20 +36,36 @@ pub(super) fn dashed(from: (f32, f32), to: (f32, f32), stroke: Stroke) -> Shape 
 
 /// Moves a shape in place.
 pub(super) fn shift(shape: &mut Shape, dx: f32, dy: f32) {
-    let moved = |p: &mut Point| {
+    each_point(shape, |p| {
         p.x += dx;
         p.y += dy;
-    };
+    });
+}
+
+/// Scales a shape from (0, 0), its strokes and lettering with it.
+pub(super) fn scale(shape: &mut Shape, factor: f32) {
+    each_point(shape, |p| {
+        p.x *= factor;
+        p.y *= factor;
+    });
     match shape {
-        Shape::Text(run) => moved(&mut run.origin),
+        Shape::Text(run) => run.size *= factor,
+        Shape::Path { stroke: Some(stroke), .. } => stroke.width *= factor,
+        Shape::Path { stroke: None, .. } => {}
+    }
+}
+
+fn each_point(shape: &mut Shape, change: impl Fn(&mut Point)) {
+    match shape {
+        Shape::Text(run) => change(&mut run.origin),
         Shape::Path { segments, .. } => {
             for segment in segments {
                 match segment {
-                    PathSegment::Move(p) | PathSegment::Line(p) => moved(p),
+                    PathSegment::Move(p) | PathSegment::Line(p) => change(p),
                     PathSegment::Cubic(a, b, c) => {
-                        moved(a);
-                        moved(b);
-                        moved(c);
+                        change(a);
+                        change(b);
+                        change(c);
                     }
                     PathSegment::Close => {}
                 }

@@ -96,3 +96,22 @@ fn the_same_document_makes_the_same_pages() {
     let made = document(Form::Book, everything(Form::Book));
     assert!(lay_out(&made, &Faces::new()) == lay_out(&made, &Faces::new()));
 }
+
+#[test]
+fn a_drawing_higher_than_a_page_is_scaled_down_to_it() {
+    use puddlebook::handout::{Bar, BarPart, Bars, Block, Picture, PictureKind};
+    let bar = |number: usize| Bar {
+        label: format!("Colour {number}"),
+        parts: vec![BarPart { label: "40 mL".to_owned(), value: 40.0, swatch: None }],
+        mark: None,
+    };
+    let bars =
+        Bars { title: "Many".to_owned(), axis: "mL".to_owned(), bars: (0..120).map(bar).collect() };
+    let picture = Picture { alt: "Many bars".to_owned(), kind: PictureKind::Bars(bars) };
+    let figure = Block::Figure { picture, caption: vec![super::sample::text("Too many.")] };
+    let pages = super::sample::pages(Form::Sheet, vec![figure]);
+    assert_eq!(pages.pages.len(), 1);
+    for point in pages.pages[0].marks.iter().flat_map(|mark| points(&mark.shape)) {
+        assert!((0.0..=pages.size.1).contains(&point.y), "{point:?}");
+    }
+}

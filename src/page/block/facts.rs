@@ -83,7 +83,8 @@ pub(super) fn rows<'a>(
     // in a row where a value would not fit on a line.
     let even = |most: usize| facts.len().div_ceil(facts.len().div_ceil(most).max(1)).max(1);
     let smallest = style.values.last().copied().unwrap_or(style.note);
-    let in_row = (1..=most).rev().map(even).find(|&count| fits(desk, smallest, count)).unwrap_or(1);
+    let in_row = (2..=most.max(2)).rev().map(even).find(|&count| fits(desk, smallest, count));
+    let in_row = in_row.unwrap_or_else(|| even(2));
     let value = style.values.iter().copied().find(|&size| fits(desk, size, in_row));
     let value = value.unwrap_or(smallest);
     facts

@@ -67,8 +67,13 @@ pub(super) fn picture<'a>(
         room.width *= height / drawing.height;
         drawing = chart::draw(made, room, desk.faces);
     }
-    let mut strip = Strip { height: drawing.height, ..Strip::default() };
+    // Lettering keeps its size, so a narrower drawing may still be too high.
+    let fit = (height / drawing.height).min(1.0);
+    let mut strip = Strip { height: drawing.height * fit, ..Strip::default() };
     for mut shape in drawing.shapes {
+        if fit < 1.0 {
+            draw::scale(&mut shape, fit);
+        }
         draw::shift(&mut shape, column.x, 0.0);
         strip.marks.push(Mark { shape, role: Role::Content(tag) });
     }

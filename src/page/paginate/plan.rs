@@ -9,9 +9,11 @@ use crate::page::strip::{Joint, Strip};
 /// Each page costs this, so that tightening one a little is worth saving a page.
 const PAGE: f64 = 60.0;
 
-/// A page that is not filled to its foot costs this times the square of the part
-/// left empty.
-const SHORTFALL: f64 = 2500.0;
+/// A page that is not filled to its foot costs this times the part left empty, and
+/// that times its square. Mostly in proportion: else emptiness would be shared out
+/// among pages at the price of parting what could stay together.
+const SHORTFALL: f64 = 150.0;
+const GREAT_SHORTFALL: f64 = 300.0;
 
 /// The last page of a chapter is no accident above this part of its height; below,
 /// it costs up to `STRAY`.
@@ -100,8 +102,8 @@ fn fill(
         let empty = f64::from(1.0 - loose.y.max(loose.packed) / height).clamp(0.0, 1.0);
         let (end_cost, stop) = match strips.get(end).map(|next| next.joint) {
             None | Some(Joint::Page) => (last(1.0 - empty), true),
-            Some(Joint::Glued) => (PART + SHORTFALL * empty * empty, false),
-            Some(Joint::Open(cost)) => (f64::from(cost) + SHORTFALL * empty * empty, false),
+            Some(Joint::Glued) => (PART + shortfall(empty), false),
+            Some(Joint::Open(cost)) => (f64::from(cost) + shortfall(empty), false),
         };
         let cost = before + PAGE + cost + end_cost;
         if let Some(state) = best.get_mut(end)
@@ -113,6 +115,10 @@ fn fill(
             return;
         }
     }
+}
+
+fn shortfall(empty: f64) -> f64 {
+    SHORTFALL * empty + GREAT_SHORTFALL * empty * empty
 }
 
 fn last(full: f64) -> f64 {

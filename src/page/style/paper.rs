@@ -15,6 +15,7 @@ const TOP_LARGE_PRINT: f32 = 27.0 * MM;
 
 /// Below the text at least, with the footer in it.
 const BOTTOM: f32 = 18.5 * MM;
+const BOTTOM_LARGE_PRINT: f32 = 24.0 * MM;
 
 /// Edge to header, and footer to edge: most printers reach to 6 mm or less.
 const FURNITURE: f32 = 12.0 * MM;
@@ -59,11 +60,11 @@ impl Frame {
             Paper::Letter => (8.5 * 72.0, 11.0 * 72.0),
         };
         let full_width = page_width - INNER - OUTER;
-        let top = match edition {
-            Edition::Standard => TOP,
-            Edition::LargePrint => TOP_LARGE_PRINT,
+        let (top, bottom) = match edition {
+            Edition::Standard => (TOP, BOTTOM),
+            Edition::LargePrint => (TOP_LARGE_PRINT, BOTTOM_LARGE_PRINT),
         };
-        let lines = ((page_height - top - BOTTOM) / scale.body.leading).floor();
+        let lines = ((page_height - top - bottom) / scale.body.leading).floor();
         // Eighteen-point lines need all the width there is.
         let side = (form == Form::Book && edition == Edition::Standard).then(|| {
             let width = full_width - BOOK_CHARACTERS * scale.body.character() - GUTTER;
