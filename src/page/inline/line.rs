@@ -1,3 +1,5 @@
+use std::ops::RangeInclusive;
+
 use super::Alignment;
 use super::fit::Fitted;
 use super::piece::Give;
@@ -66,6 +68,8 @@ struct Builder<'p, 'a> {
     /// Where the next mark goes.
     x: f32,
     line: Line<'a>,
+    /// Glyphs and bytes of text that may still come.
+    room: (usize, usize),
     /// The run that grows, with the index of its look.
     run: Option<(usize, TextRun)>,
 }
@@ -80,11 +84,12 @@ impl<'p, 'a> Builder<'p, 'a> {
             size: 0.0,
             divided: false,
         };
-        Self { paragraph, measure, ratio, x, line, run: None }
+        Self { paragraph, measure, ratio, x, line, room: (0, 0), run: None }
     }
 
     fn build(mut self, from: &Point, to: &Point) -> Line<'a> {
         let mut place = from.from;
+        self.room = self.room_for(place.piece..=to.until.piece);
         while place.piece < to.until.piece {
             self.piece(place, None);
             place = Place { piece: place.piece + 1, glyph: 0 };
@@ -96,6 +101,19 @@ impl<'p, 'a> Builder<'p, 'a> {
         self.flush();
         self.line.width = self.x;
         self.line
+    }
+
+    /// How many glyphs and bytes of text some pieces may need.
+    fn room_for(&self, pieces: RangeInclusive<usize>) -> (usize, usize) {
+        let pieces = self.paragraph.pieces.get(pieces).unwrap_or_default();
+        pieces.iter().fold((2, 4), |(glyphs, bytes), piece| match piece {
+            Piece::Word { text, shaped, .. } => (glyphs + shaped.glyphs.len(), bytes + text.len()),
+            Piece::Space { .. } => (glyphs + 1, bytes + 1),
+            Piece::Tie { text, .. } => (glyphs + 1, bytes + text.len()),
+            Piece::Hinge { .. } | Piece::Seam { .. } | Piece::Object { .. } | Piece::Break => {
+                (glyphs, bytes)
+            }
+        })
     }
 
     /// Adds a piece from a glyph on, up to another if any.
@@ -177,7 +195,8 @@ impl<'p, 'a> Builder<'p, 'a> {
             self.flush();
             let Look { face, size, colour, .. } = self.paragraph.look(look);
             let origin = Spot { x: self.x, y: 0.0 };
-            let (glyphs, text) = (Vec::with_capacity(64), String::with_capacity(80));
+            let (glyphs, bytes) = self.room;
+            let (glyphs, text) = (Vec::with_capacity(glyphs), String::with_capacity(bytes));
             self.run = Some((look, TextRun { face, size, colour, origin, glyphs, text }));
         }
         let Some((_, run)) = &mut self.run else { return };
@@ -193,7 +212,13 @@ impl<'p, 'a> Builder<'p, 'a> {
     }
 
     fn flush(&mut self) {
-        let Some((index, run)) = self.run.take() else { return };
+        let Some((index, mut run)) = self.run.take() else { return };
+        self.room.0 = self.room.0.saturating_sub(run.glyphs.len());
+        self.room.1 = self.room.1.saturating_sub(run.text.len());
+        if run.glyphs.capacity() > 2 * run.glyphs.len() {
+            run.glyphs.shrink_to_fit();
+            run.text.shrink_to_fit();
+        }
         let look = self.paragraph.look(index);
         if let Some((to, tag, description)) =
             look.link.and_then(|link| self.paragraph.links.get(link))
