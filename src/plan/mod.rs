@@ -5,7 +5,7 @@
 //! other:
 //!
 //! ```text
-//! area -> film -> batch -> layers -> class -> supplies -> order (measure, packs) -> cost
+//! area -> film -> batch -> layers -> class -> supplies -> order (measure, buy) -> cost
 //!                                      worked, cautions
 //! ```
 //!
@@ -15,6 +15,7 @@
 
 mod area;
 mod batch;
+pub mod buy;
 mod cautions;
 mod class;
 mod cost;
@@ -25,7 +26,6 @@ mod layers;
 mod measure;
 mod model;
 mod order;
-mod packs;
 mod rounding;
 mod supplies;
 mod worked;
