@@ -15,8 +15,7 @@
 
 use super::coinage::Coins;
 use super::table::{Item, Pack, Shops};
-use super::work::{BINDING, ITEM_LABELS, NOISE, SHORT_OF, Work};
-use std::cmp::Ordering;
+use super::work::{BINDING, ITEM_LABELS, LISTED, NOISE, PACKS, SHORT_OF, Work};
 
 /// A sum that the goods of a shop are to reach.
 #[derive(Debug, Clone, Copy)]
@@ -25,8 +24,17 @@ pub(super) struct Target {
     pub goods: Coins,
 }
 
-/// Goods that count towards each target, in the order of the targets.
+/// A figure for each target, in their order: goods that count towards it, or what one coin
+/// of them is worth in [`PARTS`].
 pub(super) type Goods = [Coins; BINDING];
+
+/// Parts of a coin in which worth is kept.
+pub(super) const PARTS: Coins = 4096;
+
+/// The least number of coins that is worth so many parts.
+pub(super) fn in_coins(parts: Coins) -> Coins {
+    parts.div_euclid(PARTS) + Coins::from(parts.rem_euclid(PARTS) > 0)
+}
 
 /// Counts of an item that cover it.
 #[derive(Debug, Clone)]
@@ -35,16 +43,26 @@ pub(super) struct Choice {
     pub counts: Vec<(usize, u32)>,
     pub cost: Coins,
     pub goods: Goods,
+    /// The cost less what the goods are worth, in parts.
+    pub reduced: Coins,
     /// In parts of the need.
     pub left: f64,
+}
+
+impl Choice {
+    /// The packs that are bought.
+    pub(super) fn packs<'a>(&'a self, item: &'a Item) -> impl Iterator<Item = (&'a Pack, u32)> {
+        self.counts.iter().filter_map(|(place, count)| Some((item.packs.get(*place)?, *count)))
+    }
 }
 
 /// The choices of an item.
 #[derive(Debug)]
 pub(super) struct Listing {
-    /// None dominates another. The first costs least, and leaves least over for that.
+    /// The first has the least reduced cost.
     pub choices: Vec<Choice>,
-    /// What anything not listed costs at least, where the limit of work cut the list short.
+    /// The reduced cost of anything not listed is at least this, where the limit of work
+    /// cut the list short.
     pub unlisted: Option<Coins>,
 }
 
@@ -55,57 +73,28 @@ pub(super) struct Ask<'a> {
     pub allowed: Shops,
     /// At most [`BINDING`].
     pub targets: &'a [Target],
-    /// Only choices of this cost or less; without it, only the cheapest matters.
-    pub limit: Option<Coins>,
+    /// What counts towards them is worth.
+    pub worth: Goods,
+    pub aim: Aim,
 }
 
-/// `None` when no allowed shop sells the item.
-pub(super) fn cover(item: &Item, ask: Ask<'_>, work: &mut Work) -> Option<Listing> {
-    let packs = in_order(item, ask);
-    let cheapest_alone = packs.iter().filter_map(|(_, pack)| alone(pack)).min()?;
-    let limit = ask.limit.unwrap_or(cheapest_alone);
-    let mut lister = Lister { ask, limit, trail: Trail::default(), done: vec![], unlisted: None };
-    let mut open = vec![Label::NOTHING];
-    for (at, (place, pack)) in packs.iter().enumerate() {
-        let rest: f64 =
-            packs.iter().skip(at + 1).map(|(_, pack)| pack.rate()).fold(f64::INFINITY, f64::min);
-        open = lister.extend(open, *place, pack, rest);
-        work.labels(open.len() + lister.done.len());
-    }
-    let mut choices: Vec<Choice> =
-        lister.done.iter().map(|label| lister.choice(label)).collect();
-    choices.sort_by(Choice::by_cost);
-    Some(Listing { choices, unlisted: lister.unlisted })
-}
-
-impl Choice {
-    /// Cheaper first, then less left over.
-    pub(super) fn by_cost(&self, other: &Self) -> Ordering {
-        self.cost.cmp(&other.cost).then(self.left.total_cmp(&other.left))
-    }
-}
-
-/// Packs with a least number that count towards a target, then the rest, the best rate last.
-fn in_order(item: &Item, ask: Ask<'_>) -> Vec<(usize, Pack)> {
-    let mut packs: Vec<(usize, Pack)> = item
-        .packs
-        .iter()
-        .copied()
-        .enumerate()
-        .filter(|(_, pack)| ask.allowed.has(pack.shop))
-        .collect();
-    packs.sort_by(|(_, one), (_, other)| {
-        ask.pads(other).cmp(&ask.pads(one)).then(other.rate().total_cmp(&one.rate()))
-    });
-    packs
-}
-
-/// The cost of the need by this pack alone.
-fn alone(pack: &Pack) -> Option<Coins> {
-    pack.at_least((1.0 - SHORT_OF) / pack.size).map(|count| pack.cost(count))
+/// Which choices are of interest.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Aim {
+    /// The one of least reduced cost that leaves least over.
+    Best,
+    /// Any of least reduced cost, where a choice of the known reduced cost exists.
+    Least { known: Coins },
+    /// All within these limits that are not dominated.
+    All { cost: Coins, reduced: Coins },
 }
 
 impl Ask<'_> {
+    /// The cheapest choice in some shops.
+    pub(super) fn best(allowed: Shops) -> Self {
+        Self { allowed, targets: &[], worth: [0; BINDING], aim: Aim::Best }
+    }
+
     fn target(&self, pack: &Pack) -> Option<(usize, Coins)> {
         let at = self.targets.iter().position(|target| target.shop == pack.shop)?;
         self.targets.get(at).map(|target| (at, target.goods))
@@ -113,8 +102,135 @@ impl Ask<'_> {
 
     /// Whether more of the pack than needed is for this list to find.
     fn pads(&self, pack: &Pack) -> bool {
-        !pack.is_free_to_add() && self.target(pack).is_some()
+        matches!(self.aim, Aim::All { .. })
+            && !pack.is_free_to_add()
+            && self.target(pack).is_some()
     }
+
+    /// Parts for one coin of goods in the pack's shop.
+    fn reduced(&self, pack: &Pack) -> Coins {
+        let worth = self.target(pack).and_then(|(at, _)| self.worth.get(at));
+        PARTS - worth.copied().unwrap_or(0)
+    }
+}
+
+/// An offer under the terms of an ask.
+#[derive(Debug, Clone, Copy)]
+struct Lot {
+    /// The pack's place in the item.
+    place: usize,
+    pack: Pack,
+    /// Parts for one coin.
+    parts: Coins,
+    pads: bool,
+    /// The best of the offers after this one.
+    rest: Rates,
+}
+
+/// What the whole need costs at a rate.
+#[derive(Debug, Clone, Copy)]
+struct Rates {
+    cost: f64,
+    reduced: f64,
+}
+
+impl Rates {
+    /// Nothing can be bought.
+    const NONE: Self = Self { cost: f64::INFINITY, reduced: f64::INFINITY };
+
+    fn better(self, lot: &Lot) -> Self {
+        let reduced = self.reduced.min(lot.rate());
+        Self { cost: self.cost.min(lot.pack.rate()), reduced }
+    }
+}
+
+impl Lot {
+    /// Of the reduced price.
+    fn rate(&self) -> f64 {
+        self.parts as f64 * self.pack.rate()
+    }
+
+    fn is_last(&self) -> bool {
+        self.rest.reduced.is_infinite()
+    }
+
+    /// The reduced cost of a part of the need by this pack alone.
+    fn alone(&self, part: f64) -> Option<Coins> {
+        let count = self.pack.at_least((part - SHORT_OF) / self.pack.size)?;
+        Some(self.pack.cost(count).saturating_mul(self.parts))
+    }
+
+    /// As many as fit into the need, with what they cost and the part that is missing then.
+    fn fitting(&self) -> Option<(Coins, f64)> {
+        let count = self.pack.at_most(1.0 / self.pack.size)?;
+        let missing = 1.0 - self.pack.size * f64::from(count);
+        Some((self.pack.cost(count).saturating_mul(self.parts), missing))
+    }
+}
+
+/// `None` when no allowed shop sells the item.
+pub(super) fn cover(item: &Item, ask: Ask<'_>, work: &mut Work) -> Option<Listing> {
+    let lots = in_order(item, ask);
+    let (most_cost, most_reduced) = match ask.aim {
+        Aim::Best => (Coins::MAX, quick(&lots)?),
+        Aim::Least { known } => (Coins::MAX, known),
+        Aim::All { cost, reduced } => (cost, reduced),
+    };
+    let mut lister = Lister {
+        ask,
+        most_cost,
+        most_reduced,
+        trail: Trail::default(),
+        done: Vec::new(),
+        unlisted: None,
+        made: lots.len(),
+    };
+    let mut open = vec![Label::NOTHING];
+    for lot in &lots {
+        open = lister.extend(open, lot);
+    }
+    work.labels(lister.made);
+    let mut choices: Vec<Choice> = lister.done.iter().map(|label| lister.choice(label)).collect();
+    choices.sort_by(|one, other| {
+        one.reduced.cmp(&other.reduced).then(one.left.total_cmp(&other.left))
+    });
+    Some(Listing { choices, unlisted: lister.unlisted })
+}
+
+/// The least reduced cost with one offer, or with as many packs of one as fit and another
+/// for the rest: seldom the best, but the nearer the limit the shorter the search. `None`
+/// when nobody sells.
+fn quick(lots: &[Lot]) -> Option<Coins> {
+    let alone = |part: f64| lots.iter().filter_map(move |lot| lot.alone(part)).min();
+    let fitting = lots.iter().filter_map(Lot::fitting);
+    let two = fitting.filter_map(|(cost, missing)| Some(cost.saturating_add(alone(missing)?)));
+    alone(1.0).into_iter().chain(two).min()
+}
+
+/// Packs with a least number that count towards a target, then the rest, the best rate last.
+fn in_order(item: &Item, ask: Ask<'_>) -> Vec<Lot> {
+    let mut lots: Vec<Lot> = item
+        .packs
+        .iter()
+        .enumerate()
+        .filter(|(_, pack)| ask.allowed.has(pack.shop))
+        .map(|(place, pack)| Lot {
+            place,
+            pack: *pack,
+            parts: ask.reduced(pack),
+            pads: ask.pads(pack),
+            rest: Rates::NONE,
+        })
+        .collect();
+    lots.sort_by(|one, other| {
+        other.pads.cmp(&one.pads).then(other.rate().total_cmp(&one.rate()))
+    });
+    let mut rest = Rates::NONE;
+    for lot in lots.iter_mut().rev() {
+        lot.rest = rest;
+        rest = rest.better(lot);
+    }
+    lots
 }
 
 #[derive(Debug, Clone, Copy)]
@@ -122,13 +238,15 @@ struct Label {
     /// In parts of the need.
     amount: f64,
     cost: Coins,
+    reduced: Coins,
     goods: Goods,
     last: Step,
 }
 
 impl Label {
     const NOTHING: Self =
-        Self { amount: 0.0, cost: 0, goods: [0; BINDING], last: Step::Kept { at: 0 } };
+        Self {
+ amount: 0.0, cost: 0, reduced: 0, goods: [0; BINDING], last: Step::Kept { at: 0 } };
 
     fn is_enough(&self) -> bool {
         self.amount >= 1.0 - SHORT_OF
@@ -175,74 +293,82 @@ impl Trail {
 
 struct Lister<'a> {
     ask: Ask<'a>,
-    limit: Coins,
+    most_cost: Coins,
+    most_reduced: Coins,
     trail: Trail,
+    /// Labels that cover the need.
     done: Vec<Label>,
     unlisted: Option<Coins>,
+    /// Labels so far.
+    made: usize,
 }
 
 impl Lister<'_> {
-    /// The labels that still need more, with every count of one more pack; `rest` is the
-    /// best rate of the packs after it.
-    fn extend(&mut self, open: Vec<Label>, place: usize, pack: &Pack, rest: f64) -> Vec<Label> {
+    /// The labels that still need more, with every count of one more pack.
+    fn extend(&mut self, open: Vec<Label>, lot: &Lot) -> Vec<Label> {
         let mut next = Vec::with_capacity(open.len());
-        let pads = self.ask.pads(pack);
-        let padded = if pads { self.done.clone() } else { Vec::new() };
+        let padded = if lot.pads { self.done.clone() } else { Vec::new() };
         for label in open.iter().chain(&padded) {
-            let Some(mut count) = self.first_count(label, pack, rest, pads) else { continue };
-            loop {
-                let Some(new) = self.with(label, place, pack, count) else { break };
-                if new.is_enough() {
-                    self.done.push(new);
-                } else if self.floor(&new, rest) <= self.limit {
-                    next.push(new);
-                } else if pack.rate() >= rest {
-                    // A pack at no better rate than the rest only raises the bound.
-                    break;
-                }
-                if new.is_enough() && !(pads && self.counts_for_more(&new, pack)) {
-                    break;
-                }
-                count = count.saturating_add(pack.step);
-                if next.len() > 2 * ITEM_LABELS {
-                    self.trim(&mut next, rest);
-                }
-            }
+            self.every_count(label, lot, &mut next);
         }
-        if rest.is_finite() {
+        if !lot.is_last() {
             next.extend(open);
         }
-        self.trim(&mut next, rest);
+        self.trim(&mut next, lot);
         self.tidy();
         self.trail.keep(&mut next);
         self.trail.keep(&mut self.done);
         next
     }
 
-    /// The least count worth trying: the last pack has to cover all that is missing.
-    fn first_count(&self, label: &Label, pack: &Pack, rest: f64, pads: bool) -> Option<u32> {
-        let must_cover = !rest.is_finite() && !pads;
-        let missing = if must_cover { (1.0 - SHORT_OF - label.amount) / pack.size } else { 0.0 };
-        pack.at_least(missing)
+    fn every_count(&mut self, label: &Label, lot: &Lot, next: &mut Vec<Label>) {
+        // The last pack has to cover all that is missing.
+        let must_cover = lot.is_last() && !lot.pads;
+        let missing =
+            if must_cover { (1.0 - SHORT_OF - label.amount) / lot.pack.size } else { 0.0 };
+        let Some(mut count) = lot.pack.at_least(missing) else { return };
+        while let Some(new) = self.with(label, lot, count) {
+            if new.is_enough() {
+                self.done.push(new);
+                if !(lot.pads && self.counts_for_more(&new, &lot.pack)) {
+                    return;
+                }
+            } else if self.is_within(&new, lot.rest) {
+                next.push(new);
+            } else if self.floor(&new, lot.rest) > self.most_reduced
+                && lot.rate() >= lot.rest.reduced
+            {
+                // A pack at no better rate than the rest only raises the bound.
+                return;
+            }
+            count = count.saturating_add(lot.pack.step);
+            if next.len() > 2 * self.most_labels() {
+                self.trim(next, lot);
+            }
+        }
     }
 
-    /// `None` beyond the limit.
-    fn with(&mut self, label: &Label, place: usize, pack: &Pack, count: u32) -> Option<Label> {
-        let cost = label.cost.saturating_add(pack.cost(count));
-        if cost > self.limit || count > super::work::PACKS {
+    /// `None` beyond the limits.
+    fn with(&mut self, label: &Label, lot: &Lot, count: u32) -> Option<Label> {
+        self.made += 1;
+        let more = lot.pack.cost(count);
+        let cost = label.cost.saturating_add(more);
+        let reduced = label.reduced.saturating_add(more.saturating_mul(lot.parts));
+        if cost > self.most_cost || reduced > self.most_reduced || count > PACKS {
             return None;
         }
         let mut goods = label.goods;
-        if let Some((at, _)) = self.ask.target(pack)
+        if let Some((at, _)) = self.ask.target(&lot.pack)
             && let Some(sum) = goods.get_mut(at)
         {
-            *sum += pack.cost(count);
+            *sum += more;
         }
         let Step::Kept { at: after } = label.last else { return None };
-        let amount = label.amount + pack.size * f64::from(count);
-        let new = Label { amount, cost, goods, last: Step::New { after, place, count } };
-        if self.ask.limit.is_none() && new.is_enough() {
-            self.limit = self.limit.min(cost);
+        let amount = label.amount + lot.pack.size * f64::from(count);
+        let last = Step::New { after, place: lot.place, count };
+        let new = Label { amount, cost, reduced, goods, last };
+        if !matches!(self.ask.aim, Aim::All { .. }) && new.is_enough() {
+            self.most_reduced = self.most_reduced.min(reduced);
         }
         Some(new)
     }
@@ -254,65 +380,101 @@ impl Lister<'_> {
         })
     }
 
-    /// What any completion of a label costs at least.
-    fn floor(&self, label: &Label, rest: f64) -> Coins {
-        if label.is_enough() {
-            return label.cost;
+    fn is_within(&self, label: &Label, rest: Rates) -> bool {
+        self.floor(label, rest) <= self.most_reduced
+            && at_least(label.cost, label, rest.cost) <= self.most_cost
+    }
+
+    /// The reduced cost of any completion of a label is at least this.
+    fn floor(&self, label: &Label, rest: Rates) -> Coins {
+        at_least(label.reduced, label, rest.reduced)
+    }
+
+    fn most_labels(&self) -> usize {
+        match self.ask.aim {
+            Aim::Best | Aim::Least { .. } => ITEM_LABELS,
+            Aim::All { .. } => LISTED,
         }
-        // Nothing left to complete it with is dearer than any limit.
-        let missing = (1.0 - SHORT_OF - label.amount) * rest * (1.0 - NOISE);
-        // Casts of floats saturate.
-        label.cost.saturating_add(missing.ceil() as Coins)
     }
 
     /// Drops what is dominated, and beyond the limit of work what promises least.
-    fn trim(&mut self, labels: &mut Vec<Label>, rest: f64) {
-        labels.retain(|label| self.floor(label, rest) <= self.limit);
+    fn trim(&mut self, labels: &mut Vec<Label>, lot: &Lot) {
+        labels.retain(|label| self.is_within(label, lot.rest));
         labels.sort_by(|one, other| {
-            one.cost.cmp(&other.cost).then(other.amount.total_cmp(&one.amount))
+            one.reduced.cmp(&other.reduced).then(other.amount.total_cmp(&one.amount))
         });
-        keep_best(labels, |better, label| {
-            better.amount >= label.amount
-                && (better.cost < label.cost || better.amount == label.amount)
-        });
-        if labels.len() > ITEM_LABELS {
-            labels.sort_by_key(|label| self.floor(label, rest));
-            let dropped = labels.get(ITEM_LABELS).map(|label| self.floor(label, rest));
+        match self.ask.aim {
+            Aim::Best => keep_best(labels, |better, label| {
+                better.amount >= label.amount
+                    && (better.reduced < label.reduced || better.amount == label.amount)
+            }),
+            Aim::Least { .. } => keep_best(labels, |better, label| better.amount >= label.amount),
+            Aim::All { .. } => keep_best(labels, |better, label| {
+                better.amount >= label.amount
+                    && label.counts_no_more_than(better)
+                    && (better.cost < label.cost
+                        || better.cost == label.cost && better.amount == label.amount)
+            }),
+        }
+        let most = self.most_labels();
+        if labels.len() > most {
+            labels.sort_by_key(|label| self.floor(label, lot.rest));
+            let dropped = labels.get(most).map(|label| self.floor(label, lot.rest));
             self.unlisted = [self.unlisted, dropped].into_iter().flatten().min();
-            labels.truncate(ITEM_LABELS);
+            labels.truncate(most);
         }
     }
 
     /// Drops covering labels that are dominated.
     fn tidy(&mut self) {
         self.done.sort_by(|one, other| {
-            one.cost.cmp(&other.cost).then(one.amount.total_cmp(&other.amount))
+            let order = one.reduced.cmp(&other.reduced).then(one.cost.cmp(&other.cost));
+            order.then(one.amount.total_cmp(&other.amount))
         });
-        keep_best(&mut self.done, |_, _| true);
-        if self.done.len() > ITEM_LABELS {
-            let dropped = self.done.get(ITEM_LABELS).map(|label| label.cost);
+        match self.ask.aim {
+            Aim::Best | Aim::Least { .. } => self.done.truncate(1),
+            Aim::All { .. } => keep_best(&mut self.done, |better, label| {
+                label.counts_no_more_than(better)
+                    && (better.cost < label.cost
+                        || better.cost == label.cost && better.amount <= label.amount)
+            }),
+        }
+        if self.done.len() > LISTED {
+            let dropped = self.done.get(LISTED).map(|label| label.reduced);
             self.unlisted = [self.unlisted, dropped].into_iter().flatten().min();
-            self.done.truncate(ITEM_LABELS);
+            self.done.truncate(LISTED);
         }
     }
 
     fn choice(&self, label: &Label) -> Choice {
-        let left = (label.amount - 1.0).max(0.0);
-        let counts = self.trail.counts(label);
-        Choice { counts, cost: label.cost, goods: label.goods, left }
+        Choice {
+            counts: self.trail.counts(label),
+            cost: label.cost,
+            goods: label.goods,
+            reduced: label.reduced,
+            left: (label.amount - 1.0).max(0.0),
+        }
     }
+}
+
+/// What has been paid, and what the rest of the need costs at a rate.
+fn at_least(paid: Coins, label: &Label, rate: f64) -> Coins {
+    if label.is_enough() {
+        return paid;
+    }
+    let missing = (1.0 - SHORT_OF - label.amount) * rate * (1.0 - NOISE);
+    // Casts of floats saturate: without a pack to come it is beyond any limit.
+    paid.saturating_add(missing.ceil() as Coins)
 }
 
 /// Labels that are compared at most with each new one; one more kept is no harm.
 const WINDOW: usize = 200;
 
-/// Keeps, of labels in order of cost, those that no earlier one beats: one that counts as
-/// many goods and is `better`.
+/// Keeps, of labels in order, those to which no earlier one is `better`.
 fn keep_best(labels: &mut Vec<Label>, better: impl Fn(&Label, &Label) -> bool) {
     let mut kept: Vec<Label> = Vec::with_capacity(labels.len());
     for label in labels.drain(..) {
-        let beats = |other: &&Label| label.counts_no_more_than(other) && better(other, &label);
-        if !kept.iter().rev().take(WINDOW).any(|other| beats(&other)) {
+        if !kept.iter().rev().take(WINDOW).any(|other| better(other, &label)) {
             kept.push(label);
         }
     }

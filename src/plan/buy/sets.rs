@@ -1,8 +1,8 @@
 //! The least cost of every item, and of all of them, in a set of shops.
 
 use super::coinage::Coins;
-use super::cover::{Ask, Choice, cover};
-use super::table::{Item, Pack, Shops, Table};
+use super::cover::{Ask, Choice, cover, in_coins};
+use super::table::{Item, Shops, Table};
 use super::work::Work;
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -77,23 +77,19 @@ fn pick(
     if let Some((_, pick)) = known.iter().find(same) {
         return Some(Rc::clone(pick));
     }
-    let listing = cover(item, Ask { allowed, targets: &[], limit: None }, work)?;
+    let listing = cover(item, Ask::best(allowed), work)?;
     let choice = listing.choices.into_iter().next()?;
-    let floor = listing.unlisted.map_or(choice.cost, |unlisted| unlisted.min(choice.cost));
-    let uses = packs(item, &choice).fold(Shops::default(), |uses, (pack, _)| uses.with(pack.shop));
+    let floor = listing.unlisted.map_or(choice.cost, |parts| in_coins(parts).min(choice.cost));
+    let uses = choice.packs(item).fold(Shops::default(), |uses, (pack, _)| uses.with(pack.shop));
     let pick = Rc::new(Pick { choice, floor, uses });
     known.push((allowed, Rc::clone(&pick)));
     Some(pick)
 }
 
-fn packs<'a>(item: &'a Item, choice: &'a Choice) -> impl Iterator<Item = (&'a Pack, u32)> {
-    choice.counts.iter().filter_map(|(place, count)| Some((item.packs.get(*place)?, *count)))
-}
-
 fn total(table: &Table, picks: Vec<Rc<Pick>>) -> Total {
     let mut goods = vec![0; table.shops.len()];
     for (item, pick) in table.items.iter().zip(&picks) {
-        for (pack, count) in packs(item, &pick.choice) {
+        for (pack, count) in pick.choice.packs(item) {
             if let Some(sum) = goods.get_mut(pack.shop) {
                 *sum += pack.cost(count);
             }

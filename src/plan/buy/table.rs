@@ -139,4 +139,12 @@ impl Pack {
         // The bounds make the cast exact.
         (packs as u32).checked_next_multiple_of(self.step)
     }
+
+    /// The greatest count of at most `packs`, not counting zero; `None` when there is none.
+    pub(super) fn at_most(&self, packs: f64) -> Option<u32> {
+        let packs = packs.floor().min(f64::from(super::work::PACKS));
+        // The bounds make the cast exact.
+        let count = packs.max(0.0) as u32 / self.step * self.step;
+        (count >= self.first).then_some(count)
+    }
 }

@@ -14,35 +14,51 @@ pub(super) const NOISE: f64 = 1e-9;
 /// Ways to buy part of an item that are kept at a time.
 pub(super) const ITEM_LABELS: usize = 20_000;
 
-/// Ways to buy part of the items that are kept at a time.
-pub(super) const BASKET_LABELS: usize = 50_000;
+/// Of an item's ways to buy beyond its need too.
+pub(super) const LISTED: usize = 1_000;
+
+/// Ways to buy part of the items that are kept at a time …
+pub(super) const BASKET_LABELS: usize = 8_000;
+
+/// … and that are made for one answer; with many choices fewer are kept.
+pub(super) const BASKET_LABELS_MADE: usize = 3_000_000;
+
+/// Limits that may be tried again for less, when they led to more labels than are kept.
+pub(super) const RETRIES: u32 = 3;
 
 /// Shops whose sums are put together exactly at a time.
-pub(super) const BINDING: usize = 4;
+pub(super) const BINDING: usize = 6;
 
 /// Coins times packs of a table of fillings.
-pub(super) const FILLING: usize = 20_000_000;
+pub(super) const FILLING: usize = 4_000_000;
 
 /// Parts of the decisions about shops that are looked at.
-pub(super) const NODES: usize = 20_000;
+pub(super) const NODES: usize = 6_000;
 
-/// Labels made in all.
-const LABELS: u64 = 40_000_000;
+/// Pairs of labels looked at in all; it is the cheapest step, and about a nanosecond.
+const PAIRS: u64 = 1_000_000_000;
+
+/// Pairs that could be looked at while a label is made, compared and sorted.
+const PAIRS_A_LABEL: u64 = 60;
 
 /// What is left to be done.
 #[derive(Debug)]
 pub(super) struct Work {
-    labels: u64,
+    pairs: u64,
     nodes: usize,
 }
 
 impl Work {
     pub(super) fn new() -> Self {
-        Self { labels: LABELS, nodes: NODES }
+        Self { pairs: PAIRS, nodes: NODES }
     }
 
     pub(super) fn labels(&mut self, made: usize) {
-        self.labels = self.labels.saturating_sub(made as u64);
+        self.pairs = self.pairs.saturating_sub(made as u64 * PAIRS_A_LABEL);
+    }
+
+    pub(super) fn pairs(&mut self, seen: usize) {
+        self.pairs = self.pairs.saturating_sub(seen as u64);
     }
 
     pub(super) fn node(&mut self) {
@@ -50,6 +66,6 @@ impl Work {
     }
 
     pub(super) fn is_done(&self) -> bool {
-        self.labels == 0 || self.nodes == 0
+        self.pairs == 0 || self.nodes == 0
     }
 }

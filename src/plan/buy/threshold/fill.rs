@@ -19,9 +19,9 @@ pub(super) struct Filler {
 
 /// The cheapest way to buy for at least so many coins.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Entry {
-    pub cost: Coins,
-    pub left: f64,
+struct Entry {
+    cost: Coins,
+    left: f64,
     filler: usize,
 }
 
@@ -32,7 +32,17 @@ pub(super) struct Filling {
     fillers: Vec<Filler>,
     /// For 0 coins, 1 coin, and so on; empty when there is nothing to fill with.
     table: Vec<Entry>,
-    reach: Coins,
+    /// The filler that leaves least over for its price.
+    chunk: Option<Filler>,
+}
+
+/// A way to fill.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Filled {
+    pub cost: Coins,
+    pub left: f64,
+    /// Whether there is no better way.
+    pub is_best: bool,
 }
 
 impl Filling {
@@ -55,23 +65,24 @@ impl Filling {
         }
         let fillers: Vec<Filler> = by_price.into_values().collect();
         let room = FILLING / fillers.len().max(1);
-        let reach = most.min(room as Coins);
-        let table = if fillers.is_empty() { Vec::new() } else { tabulate(&fillers, reach) };
-        Self { fillers, table, reach }
+        let reach = usize::try_from(most).unwrap_or(usize::MAX).min(room);
+        let table = tabulate(&fillers, reach);
+        let left_over = |filler: &Filler| filler.size / filler.price as f64;
+        let least = |one: &&Filler, other: &&Filler| left_over(one).total_cmp(&left_over(other));
+        let chunk = fillers.iter().min_by(least).copied();
+        Self { fillers, table, chunk }
     }
 
-    /// Whether [`Filling::best`] knows about so many coins.
-    pub(super) fn knows(&self, missing: Coins) -> bool {
-        missing <= self.reach || self.fillers.is_empty()
-    }
-
-    /// `None` when nothing can fill, or the table does not reach so far.
-    pub(super) fn best(&self, missing: Coins) -> Option<(Coins, f64)> {
+    /// `None` when nothing can fill.
+    pub(super) fn best(&self, missing: Coins) -> Option<Filled> {
         if missing <= 0 {
-            return Some((0, 0.0));
+            return Some(Filled { cost: 0, left: 0.0, is_best: true });
         }
-        let entry = self.table.get(usize::try_from(missing).ok()?)?;
-        Some((entry.cost, entry.left))
+        let (chunk, count) = self.chunks(missing)?;
+        let entry = self.entry(missing - chunk.price * count)?;
+        let cost = entry.cost + chunk.price * count;
+        let left = entry.left + chunk.size * count as f64;
+        Some(Filled { cost, left, is_best: count == 0 || cost == missing })
     }
 
     /// Whether it can fill at all.
@@ -79,35 +90,55 @@ impl Filling {
         !self.fillers.is_empty()
     }
 
-    /// The steps of the best way.
-    pub(super) fn packs(&self, missing: Coins) -> Vec<Filler> {
-        let mut packs = Vec::new();
-        let mut missing = missing;
+    /// The steps of the way that [`Filling::best`] knows.
+    pub(super) fn packs(&self, missing: Coins) -> Vec<(Filler, Coins)> {
+        let Some((chunk, count)) = self.chunks(missing) else { return Vec::new() };
+        let mut packs = vec![(chunk, count)];
+        let mut missing = missing - chunk.price * count;
         while missing > 0 {
-            let entry = usize::try_from(missing).ok().and_then(|at| self.table.get(at));
-            let Some(filler) = entry.and_then(|entry| self.fillers.get(entry.filler)) else {
-                break;
-            };
-            packs.push(*filler);
+            let filler = self.entry(missing).and_then(|entry| self.fillers.get(entry.filler));
+            let Some(filler) = filler else { break };
+            packs.push((*filler, 1));
             missing -= filler.price;
         }
         packs
     }
+
+    /// Where the table ends, as many of one filler as it takes to get there.
+    fn chunks(&self, missing: Coins) -> Option<(Filler, Coins)> {
+        let chunk = self.chunk?;
+        let beyond = missing - (self.table.len() as Coins - 1);
+        let count = if beyond > 0 { (beyond - 1) / chunk.price + 1 } else { 0 };
+        Some((chunk, count))
+    }
+
+    fn entry(&self, missing: Coins) -> Option<&Entry> {
+        self.table.get(usize::try_from(missing.max(0)).ok()?)
+    }
 }
 
-fn tabulate(fillers: &[Filler], reach: Coins) -> Vec<Entry> {
-    let mut table = vec![Entry { cost: 0, left: 0.0, filler: 0 }];
-    for missing in 1..=reach {
-        let ways = fillers.iter().enumerate().filter_map(|(at, filler)| {
-            let before = usize::try_from((missing - filler.price).max(0)).ok()?;
-            let before: &Entry = table.get(before)?;
-            let cost = before.cost + filler.price;
-            Some(Entry { cost, left: before.left + filler.size, filler: at })
-        });
-        let best = ways.min_by(|one, other| {
-            one.cost.cmp(&other.cost).then(one.left.total_cmp(&other.left))
-        });
-        table.extend(best);
+fn tabulate(fillers: &[Filler], reach: usize) -> Vec<Entry> {
+    let nothing = Entry { cost: 0, left: 0.0, filler: 0 };
+    let unknown = Entry { cost: Coins::MAX, ..nothing };
+    let mut table = vec![unknown; reach + 1];
+    if let Some(first) = table.first_mut() {
+        *first = nothing;
+    }
+    for (at, filler) in fillers.iter().enumerate() {
+        let price = usize::try_from(filler.price).unwrap_or(usize::MAX);
+        for missing in 1..=reach {
+            let Some(before) = table.get(missing.saturating_sub(price)).copied() else { break };
+            let new = Entry {
+                cost: before.cost.saturating_add(filler.price),
+                left: before.left + filler.size,
+                filler: at,
+            };
+            if let Some(known) = table.get_mut(missing)
+                && (new.cost, new.left) < (known.cost, known.left)
+            {
+                *known = new;
+            }
+        }
     }
     table
 }

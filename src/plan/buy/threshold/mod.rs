@@ -5,26 +5,32 @@
 //! from another shop, the sum of that one too: leaving sums out can only make the answer
 //! cheaper, so the first answer that meets them all is the best.
 //!
-//! A basket within the limit pays for each item at most its own least cost plus the slack,
-//! which is what the limit leaves above the sum of all least costs. So the choices listed up
-//! to that are all there are, besides [`fill`]: packs bought beyond the need. `weigh` finds
-//! what it is worth to count a coin towards each sum, and with it a bound; `combine` puts
-//! one choice an item and the fillings together, all within a limit. The limit starts at
-//! the bound and is raised until something is found: then nothing cheaper exists.
+//! 1. `weigh` finds what it is worth to count a coin towards each sum, and with it a lower
+//!    bound of every basket that meets the sums.
+//! 2. With a limit on the cost of the basket, `cover` lists the choices of each item that
+//!    raise the bound by no more than the limit leaves. No basket within the limit has any
+//!    other choice, besides packs bought beyond the need, for which `fill` is there.
+//! 3. `combine` puts one choice an item and fillings together, all that are within the limit.
+//!
+//! The limit starts at the bound and is raised until something is found: then nothing
+//! cheaper exists.
 
 mod combine;
 mod fill;
+mod half;
+mod lists;
 mod weigh;
 
 use super::cart::Cart;
 use super::coinage::Coins;
-use super::cover::{Ask, Choice, Target, cover};
+use super::cover::{Aim, Ask, Goods, Target, in_coins};
 use super::node::Node;
-use super::sets::Total;
-use super::table::{Shops, Table};
-use super::work::{BINDING, Work};
-use combine::{Mix, Programme};
-use fill::Filling;
+use super::sets::{Pick, Total};
+use super::table::{Item, Table};
+use super::work::{BINDING, RETRIES, Work};
+use combine::Programme;
+use lists::Lists;
+use std::rc::Rc;
 
 /// Decided shops whose goods fall short.
 #[derive(Debug, Clone)]
@@ -75,84 +81,64 @@ struct Met {
 
 /// Meets these sums, whatever the others.
 fn meet(leaf: &Leaf<'_>, targets: &[Target], work: &mut Work) -> Met {
-    let slack = leaf.limit.saturating_sub(leaf.total.floor);
-    if slack < 0 {
-        return Met { found: None, unproven: None };
-    }
-    let (lists, unlisted) = list(leaf, targets, slack, work);
-    let weights = weigh::weigh(&lists, targets);
-    let fillings: Vec<Filling> =
-        targets.iter().map(|target| Filling::new(leaf.table, target.shop, slack)).collect();
-    let programme = Programme { lists: &lists, targets, weights: &weights, fillings: &fillings };
-    let (mix, cut) = deepen(&programme, leaf.limit, work);
-    Met {
-        found: mix.map(|mix| (cart(leaf.table, &lists, &fillings, &mix), mix.cost)),
-        unproven: [unlisted, cut].into_iter().flatten().min(),
-    }
-}
-
-/// The choices of each item, and what a basket with a choice that is not listed costs at
-/// least.
-fn list(
-    leaf: &Leaf<'_>,
-    targets: &[Target],
-    slack: Coins,
-    work: &mut Work,
-) -> (Vec<Vec<Choice>>, Option<Coins>) {
-    let allowed = leaf.node.allowed();
-    let counted = targets.iter().fold(Shops::default(), |shops, target| shops.with(target.shop));
-    let counted = counted.and(allowed);
-    let mut unlisted: Option<Coins> = None;
-    let mut lists = Vec::with_capacity(leaf.table.items.len());
-    for (item, pick) in leaf.table.items.iter().zip(&leaf.total.picks) {
-        let mut missed = (pick.floor < pick.choice.cost).then_some(pick.floor);
-        let mut choices = Vec::new();
-        if !item.sellers.and(counted).is_empty() {
-            let limit = Some(pick.floor.saturating_add(slack));
-            if let Some(listing) = cover(item, Ask { allowed, targets, limit }, work) {
-                choices = listing.choices;
-                missed = listing.unlisted;
-            }
-        }
-        if choices.is_empty() {
-            choices.push(pick.choice.clone());
-        }
-        let floor = missed.map(|missed| leaf.total.floor - pick.floor + missed);
-        unlisted = [unlisted, floor].into_iter().flatten().min();
-        lists.push(choices);
-    }
-    (lists, unlisted)
-}
-
-/// Raises the limit from the bound on until there is an answer; with what an answer costs
-/// at least that the limit of work left out.
-fn deepen(
-    programme: &Programme<'_>,
-    most: Coins,
-    work: &mut Work,
-) -> (Option<Mix>, Option<Coins>) {
-    let bound = programme.weights.bound_in_coins();
-    let mut clear = bound;
+    let weights = weigh::weigh(leaf, targets, work);
+    let bound = in_coins(weights.bound);
+    let mut met = Met { found: None, unproven: None };
+    // Below `clear` there is nothing; nothing dearer than `most` is of interest.
+    let (mut clear, mut most) = (bound, leaf.limit);
     let mut more: Coins = 0;
+    let mut lists: Option<Lists> = None;
+    let mut retries = RETRIES;
     while clear <= most {
-        let limit = bound.saturating_add(more).min(most);
+        let limit = clear.saturating_add(more).min(most);
+        let lists = match &mut lists {
+            Some(lists) if lists.limit >= limit => lists,
+            stale => {
+                let ahead = limit.saturating_add(more).saturating_add(AHEAD).min(most);
+                stale.insert(Lists::new(leaf, targets, &weights, ahead, work))
+            }
+        };
+        let programme = Programme { lists, targets, weights: &weights };
         let (mix, is_cut) = programme.within(limit, work);
-        if mix.is_some() || is_cut {
-            return (mix, is_cut.then_some(clear));
+        let is_found = mix.is_some();
+        if let Some(mix) = mix
+            && mix.cost <= most
+        {
+            met.found = Some((lists.cart(leaf.table, &mix), mix.cost));
+            most = mix.cost.saturating_sub(1);
         }
-        clear = limit.saturating_add(1);
-        more = more.saturating_mul(3).saturating_add(1);
+        if is_cut {
+            // Too much at once: half the step may do.
+            more = (limit - clear) / 2;
+            retries = match retries.checked_sub(1) {
+                Some(left) if limit > clear && !work.is_done() => left,
+                _ => break,
+            };
+        } else if is_found {
+            return met;
+        } else {
+            clear = limit.saturating_add(1);
+            more = (limit - bound) / 3;
+        }
     }
-    (None, None)
+    met.unproven = (clear <= most).then_some(clear);
+    met
 }
 
-fn cart(table: &Table, lists: &[Vec<Choice>], fillings: &[Filling], mix: &Mix) -> Cart {
-    let choices = lists.iter().zip(&mix.picks).filter_map(|(list, at)| list.get(*at));
-    let mut cart = Cart::of(table, choices);
-    for (filling, missing) in fillings.iter().zip(mix.missing) {
-        for pack in filling.packs(missing) {
-            cart.add(pack.item, pack.place, pack.step);
-        }
+/// Coins by which lists run ahead of the limit, so as not to be made again at once.
+const AHEAD: Coins = 10;
+
+impl Leaf<'_> {
+    fn items(&self) -> impl Iterator<Item = (&Item, &Pick)> {
+        self.table.items.iter().zip(self.total.picks.iter().map(Rc::as_ref))
     }
-    cart
+
+    /// Whether goods of an item may count towards a target.
+    fn counts(&self, item: &Item, targets: &[Target]) -> bool {
+        targets.iter().any(|target| item.sellers.has(target.shop))
+    }
+
+    fn ask<'t>(&self, targets: &'t [Target], worth: Goods, aim: Aim) -> Ask<'t> {
+        Ask { allowed: self.node.allowed(), targets, worth, aim }
+    }
 }

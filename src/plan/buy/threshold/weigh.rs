@@ -13,66 +13,66 @@
 //! sums (Kelley, J. SIAM 8, 703 (1960), from memory). That only chooses the weights: they are
 //! rounded, and the bound is computed from them in whole numbers.
 
+use super::Leaf;
 use crate::plan::buy::coinage::Coins;
-use crate::plan::buy::cover::{Choice, Goods, Target};
-use crate::plan::buy::work::BINDING;
+use crate::plan::buy::cover::{Aim, Choice, Goods, PARTS, Target, cover, in_coins};
+use crate::plan::buy::table::Item;
+use crate::plan::buy::work::{BINDING, Work};
 use microlp::{ComparisonOp, OptimizationDirection, Problem};
 
-/// Parts of a coin in which weights are kept.
-pub(super) const PARTS: Coins = 4096;
-
-/// Cutting planes at most, by the number of sums.
-const CUTS: [usize; BINDING + 1] = [0, 15, 30, 45, 60];
+/// Cutting planes at most, for each sum.
+const CUTS: usize = 12;
 
 /// Weights with the bound that they prove.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub(super) struct Weights {
     /// In parts, for each sum.
     pub each: Goods,
     /// In parts of coins.
     pub bound: Coins,
+    /// The least reduced cost of every item, in parts.
+    pub least: Vec<Coins>,
 }
 
 impl Weights {
-    /// Rounded up, since baskets cost whole coins.
-    pub(super) fn bound_in_coins(&self) -> Coins {
-        self.bound.div_euclid(PARTS) + Coins::from(self.bound.rem_euclid(PARTS) > 0)
-    }
-
-    /// What a choice costs less what its goods are worth, in parts.
-    pub(super) fn reduced(&self, choice: &Choice) -> Coins {
-        reduced(&self.each, choice)
+    /// By how much, in parts, the choices of a basket within a limit can be above the least.
+    pub(super) fn allowance(&self, limit: Coins) -> Coins {
+        PARTS.saturating_mul(limit).saturating_sub(self.bound)
     }
 }
 
-fn reduced(weights: &Goods, choice: &Choice) -> Coins {
-    let worth: Coins = weights.iter().zip(choice.goods).map(|(weight, goods)| weight * goods).sum();
-    PARTS * choice.cost - worth
-}
-
-/// The best weights that were found, and their bound.
-pub(super) fn weigh(lists: &[Vec<Choice>], targets: &[Target]) -> Weights {
+/// The best weights that were found, and their bound. The search ends as soon as the bound
+/// rules the leaf out.
+pub(super) fn weigh(leaf: &Leaf<'_>, targets: &[Target], work: &mut Work) -> Weights {
+    let mut search = Search::new(leaf, targets);
     let mut all = [0; BINDING];
     all.iter_mut().take(targets.len()).for_each(|weight| *weight = PARTS);
-    let (mut best, nothing) = evaluate(lists, targets, [0; BINDING]);
-    let (counted, everything) = evaluate(lists, targets, all);
-    if counted.bound > best.bound {
-        best = counted;
-    }
-    let mut cuts = vec![nothing, everything];
-    for _ in 0..CUTS.get(targets.len()).copied().unwrap_or(0) {
-        let Some((top, each)) = highest(&cuts, targets.len()) else { break };
-        // What half a coin could improve is not worth the next cut.
-        if top * PARTS as f64 <= (best.bound + PARTS / 2) as f64 {
-            break;
-        }
-        let (weights, cut) = evaluate(lists, targets, each);
+    let mut best = search.evaluate([0; BINDING], work);
+    let mut next = Some(all);
+    for _ in 0..=CUTS * targets.len() {
+        let Some(each) = next else { break };
+        let weights = search.evaluate(each, work);
         if weights.bound > best.bound {
             best = weights;
         }
-        cuts.push(cut);
+        if in_coins(best.bound) > leaf.limit {
+            break;
+        }
+        // What half a coin could improve is not worth the next cut.
+        next = highest(&search.cuts, targets.len())
+            .filter(|(top, _)| top * PARTS as f64 > (best.bound + PARTS / 2) as f64)
+            .map(|(_, each)| each);
     }
     best
+}
+
+struct Search<'a> {
+    leaf: &'a Leaf<'a>,
+    targets: &'a [Target],
+    cuts: Vec<Cut>,
+    /// For every item, cost and goods of the choices met so far: the best of them bounds
+    /// the search for a better one.
+    known: Vec<Vec<(Coins, Goods)>>,
 }
 
 /// The line that bounds `L` from above at some weights: what the best choices there cost
@@ -82,22 +82,64 @@ struct Cut {
     missing: [f64; BINDING],
 }
 
-fn evaluate(lists: &[Vec<Choice>], targets: &[Target], each: Goods) -> (Weights, Cut) {
-    let (mut bound, mut cost, mut goods) = (0, 0, [0; BINDING]);
-    for list in lists {
-        let Some(best) = list.iter().min_by_key(|choice| reduced(&each, choice)) else { continue };
-        bound += reduced(&each, best);
-        cost += best.cost;
-        goods.iter_mut().zip(best.goods).for_each(|(sum, more)| *sum += more);
+impl<'a> Search<'a> {
+    fn new(leaf: &'a Leaf<'a>, targets: &'a [Target]) -> Self {
+        let known = leaf.items().map(|(item, pick)| vec![(pick.choice.cost, goods(item, &pick.choice, targets))]);
+        Self { leaf, targets, cuts: Vec::new(), known: known.collect() }
     }
-    let mut missing = [0.0; BINDING];
-    for (((missing, target), goods), weight) in
-        missing.iter_mut().zip(targets).zip(goods).zip(each)
-    {
-        *missing = (target.goods - goods) as f64;
-        bound += weight * target.goods;
+
+    fn evaluate(&mut self, each: Goods, work: &mut Work) -> Weights {
+        let mut weights = Weights { each, bound: 0, least: Vec::new() };
+        let (mut total, mut sums) = (0, [0; BINDING]);
+        for ((item, pick), known) in self.leaf.items().zip(&mut self.known) {
+            let reduced = |(cost, goods): &(Coins, Goods)| {
+                let worth: Coins = goods.iter().zip(each).map(|(goods, worth)| goods * worth).sum();
+                PARTS * cost - worth
+            };
+            let Some((least, mut best)) =
+                known.iter().map(|known| (reduced(known), *known)).min_by_key(|(least, _)| *least)
+            else {
+                continue;
+            };
+            let mut least = least.min(PARTS * pick.floor);
+            if self.leaf.counts(item, self.targets) {
+                let aim = Aim::Least { known: reduced(&best) };
+                if let Some(listing) = cover(item, self.leaf.ask(self.targets, each, aim), work) {
+                    if let Some(choice) = listing.choices.first() {
+                        best = (choice.cost, choice.goods);
+                        known.push(best);
+                    }
+                    least = reduced(&best).min(listing.unlisted.unwrap_or(Coins::MAX));
+                }
+            }
+            weights.bound += least;
+            weights.least.push(least);
+            total += best.0;
+            sums.iter_mut().zip(best.1).for_each(|(sum, more)| *sum += more);
+        }
+        let mut missing = [0.0; BINDING];
+        for (((missing, target), sum), worth) in
+            missing.iter_mut().zip(self.targets).zip(sums).zip(each)
+        {
+            *missing = (target.goods - sum) as f64;
+            weights.bound += worth * target.goods;
+        }
+        self.cuts.push(Cut { cost: total as f64, missing });
+        weights
     }
-    (Weights { each, bound }, Cut { cost: cost as f64, missing })
+}
+
+/// What a choice counts towards the targets.
+fn goods(item: &Item, choice: &Choice, targets: &[Target]) -> Goods {
+    let mut goods = [0; BINDING];
+    for (pack, count) in choice.packs(item) {
+        for (sum, target) in goods.iter_mut().zip(targets) {
+            if target.shop == pack.shop {
+                *sum += pack.cost(count);
+            }
+        }
+    }
+    goods
 }
 
 /// The top of the cuts, and where it is.
