@@ -15,7 +15,7 @@
 
 use super::coinage::Coins;
 use super::table::{Item, Pack, Shops};
-use super::work::{BINDING, ITEM_LABELS, LISTED, NOISE, PACKS, SHORT_OF, Work};
+use super::work::{BINDING, ITEM_LABELS, LIST_LABELS, LISTED, NOISE, PACKS, SHORT_OF, Work};
 
 /// A sum that the goods of a shop are to reach.
 #[derive(Debug, Clone, Copy)]
@@ -393,7 +393,7 @@ impl Lister<'_> {
     fn most_labels(&self) -> usize {
         match self.ask.aim {
             Aim::Best | Aim::Least { .. } => ITEM_LABELS,
-            Aim::All { .. } => LISTED,
+            Aim::All { .. } => LIST_LABELS,
         }
     }
 

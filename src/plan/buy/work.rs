@@ -11,10 +11,13 @@ pub(super) const SHORT_OF: f64 = 1e-6;
 /// Left-over shares nearer than this are equal: it is the noise of adding up.
 pub(super) const NOISE: f64 = 1e-9;
 
-/// Ways to buy part of an item that are kept at a time.
+/// Ways to buy part of an item that are kept at a time when the cheapest is sought …
 pub(super) const ITEM_LABELS: usize = 20_000;
 
-/// Of an item's ways to buy beyond its need too.
+/// … and when all within a limit are.
+pub(super) const LIST_LABELS: usize = 5_000;
+
+/// Ways to buy an item that are listed.
 pub(super) const LISTED: usize = 1_000;
 
 /// Ways to buy part of the items that are kept at a time …

@@ -11,6 +11,8 @@ pub struct Recipe {
     pub seed: u64,
     pub items: u64,
     pub shops: u64,
+    /// How much the sums of the shops ask for, in per cent of what they may hope to sell.
+    pub sums: u64,
 }
 
 /// Sizes of bottles in millilitres, and what a millilitre costs in them in per cent.
@@ -33,13 +35,12 @@ impl Dice {
 
 pub fn market(recipe: Recipe) -> Market {
     let mut dice = Dice(recipe.seed);
-    let fair_share = recipe.items * 1500 / recipe.shops;
+    let fair_share = recipe.items * 15 * recipe.sums / recipe.shops;
     let shops = (0..recipe.shops).map(|_| terms(&mut dice, fair_share)).collect();
     let items = (0..recipe.items).map(|_| item(&mut dice, recipe.shops)).collect();
     Market { shops, items }
 }
 
-/// Sums about what the shop may hope to sell.
 fn terms(dice: &mut Dice, fair_share: u64) -> Terms {
     let delivery = dice.between(40, 180) * 5;
     let free_from = fair_share * dice.between(40, 220) / 100;

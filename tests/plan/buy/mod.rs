@@ -1,6 +1,11 @@
 //! Which packs to buy where: the numeric core, by itself.
 
 mod exhaustive;
+mod invented;
+mod limits;
+mod reference;
+mod refusals;
+mod terms;
 
 use proptest::prelude::*;
 use puddlebook::plan::buy::{Basket, Bill, Market, Need, Offer, Proof, ShopAt, Terms};

@@ -50,7 +50,7 @@ impl Lists {
                 choices.push(pick.choice.clone());
             }
             // Every other item costs its least.
-            let floor = unlisted.map(|unlisted| weights.bound - least + unlisted);
+            let floor = unlisted.map(|unlisted| weights.bound + (unlisted - least).max(0));
             missed = [missed, floor].into_iter().flatten().min();
             lists.push(choices);
         }
