@@ -102,9 +102,7 @@ impl Ask<'_> {
 
     /// Whether more of the pack than needed is for this list to find.
     fn pads(&self, pack: &Pack) -> bool {
-        matches!(self.aim, Aim::All { .. })
-            && !pack.is_free_to_add()
-            && self.target(pack).is_some()
+        matches!(self.aim, Aim::All { .. }) && !pack.is_free_to_add() && self.target(pack).is_some()
     }
 
     /// Parts for one coin of goods in the pack's shop.
@@ -222,9 +220,7 @@ fn in_order(item: &Item, ask: Ask<'_>) -> Vec<Lot> {
             rest: Rates::NONE,
         })
         .collect();
-    lots.sort_by(|one, other| {
-        other.pads.cmp(&one.pads).then(other.rate().total_cmp(&one.rate()))
-    });
+    lots.sort_by(|one, other| other.pads.cmp(&one.pads).then(other.rate().total_cmp(&one.rate())));
     let mut rest = Rates::NONE;
     for lot in lots.iter_mut().rev() {
         lot.rest = rest;
@@ -245,8 +241,7 @@ struct Label {
 
 impl Label {
     const NOTHING: Self =
-        Self {
- amount: 0.0, cost: 0, reduced: 0, goods: [0; BINDING], last: Step::Kept { at: 0 } };
+        Self { amount: 0.0, cost: 0, reduced: 0, goods: [0; BINDING], last: Step::Kept { at: 0 } };
 
     fn is_enough(&self) -> bool {
         self.amount >= 1.0 - SHORT_OF

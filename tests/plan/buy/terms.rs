@@ -45,8 +45,7 @@ fn delivery_is_free_from_its_sum_on() {
 fn more_than_needed_is_bought_where_it_is_cheaper_than_the_delivery() {
     let tape = || need(1.0, vec![pack(0, 1.0, 100)]);
     let paint = || need(1.0, vec![pack(0, 1.0, 1900)]);
-    let basket =
-        checked(&market(vec![terms(300, Some(2100), None)], vec![paint(), tape()]));
+    let basket = checked(&market(vec![terms(300, Some(2100), None)], vec![paint(), tape()]));
     assert_eq!((basket.counts, in_cents(basket.total)), (vec![vec![1], vec![2]], 2100));
     // The same again, rather than five for as much.
     let brushes = need(1.0, vec![pack(0, 1.0, 100), pack(0, 5.0, 200)]);

@@ -232,7 +232,7 @@ fn floor(programme: &Programme<'_>, label: &Label, rest: &Bounds) -> Coins {
 }
 
 /// Labels that each is compared with at most; one more kept is no harm.
-const WINDOW: usize = 300;
+const WINDOW: usize = 60;
 
 fn drop_dominated(labels: &mut Vec<Label>, targets: usize) {
     labels.sort_by(|one, other| other.goods.cmp(&one.goods).then(one.by_cost(other)));

@@ -84,7 +84,9 @@ struct Cut {
 
 impl<'a> Search<'a> {
     fn new(leaf: &'a Leaf<'a>, targets: &'a [Target]) -> Self {
-        let known = leaf.items().map(|(item, pick)| vec![(pick.choice.cost, goods(item, &pick.choice, targets))]);
+        let known = leaf
+            .items()
+            .map(|(item, pick)| vec![(pick.choice.cost, goods(item, &pick.choice, targets))]);
         Self { leaf, targets, cuts: Vec::new(), known: known.collect() }
     }
 
