@@ -73,7 +73,8 @@ fn canvases(context: &Context) -> Table {
 }
 
 fn cups(context: &Context) -> Table {
-    let mut table = table(["canvas", "layer", "colour", "share", "paint", "to mix", "weighs"], 3);
+    let mut table =
+        table(["canvas", "layer", "colour", "share", "paint", "in the cup", "weighs"], 3);
     for canvas in &context.canvases {
         for layer in &canvas.layers {
             for cup in &layer.cups {
@@ -83,8 +84,8 @@ fn cups(context: &Context) -> Table {
                     &cup.colour,
                     &cup.share,
                     &cup.paint,
-                    &cup.batch_volume,
-                    &cup.batch_mass,
+                    &cup.fill_volume,
+                    &cup.fill_mass,
                 ]);
             }
         }

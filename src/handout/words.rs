@@ -116,8 +116,6 @@ pub struct StepWords {
     pub layer_words: String,
     pub colour: String,
     pub colour_words: String,
-    pub batch: String,
-    pub batch_words: String,
     pub mass: String,
     pub mass_words: String,
     pub rounded_up: String,

@@ -1,7 +1,7 @@
 //! From mixed paint to what goes into the cup, ingredient by ingredient.
 
 use super::impossible::Counted;
-use super::rounding::{on_the_scale, up_to_step};
+use super::rounding::{on_the_scale, up_to_scale, up_to_step};
 use super::{Batch, Impossible, Poured};
 use crate::lesson::{Colour, Drops, Ingredient, Lesson, Material, Mix, PartsBy};
 use crate::quantity::{Mass, UnitSystem, Volume};
@@ -27,16 +27,46 @@ impl Steps {
     }
 }
 
-/// Mixes at least `need` of a colour for `cups` cups. Volumes and masses add up by ideal
-/// mixing: the volume of a mix is the sum of the volumes that went into it.
-pub(super) fn mixed(
+/// The batch of the mixing table: at least `need` for `cups` cups, in whole steps of volume.
+pub(super) fn potful(
     colour: &Arc<Colour>,
     mix: &Arc<Mix>,
     cups: u32,
     need: Volume,
     steps: Steps,
 ) -> Result<Batch, Impossible> {
-    let volume = up_to_step(need, steps.volume);
+    mixed(colour, mix, Amounts { cups, need, volume: up_to_step(need, steps.volume) }, steps.scale)
+}
+
+/// One cup: what is filled into it, at least `need` in whole steps of the scale because cups
+/// are filled by weight, and a batch of that much.
+pub(super) fn cupful(
+    colour: &Arc<Colour>,
+    mix: &Arc<Mix>,
+    need: Volume,
+    scale: Mass,
+) -> Result<(Mass, Batch), Impossible> {
+    let exact = mixed(colour, mix, Amounts { cups: 1, need, volume: need }, scale)?;
+    let fill = up_to_scale(exact.mass, scale);
+    let volume = need.max(fill / exact.density);
+    Ok((fill, mixed(colour, mix, Amounts { cups: 1, need, volume }, scale)?))
+}
+
+struct Amounts {
+    cups: u32,
+    need: Volume,
+    /// Never less than `need`.
+    volume: Volume,
+}
+
+/// Volumes and masses add up by ideal mixing: the volume of a mix is the sum of the volumes
+/// that went into it.
+fn mixed(
+    colour: &Arc<Colour>,
+    mix: &Arc<Mix>,
+    Amounts { cups, need, volume }: Amounts,
+    scale: Mass,
+) -> Result<Batch, Impossible> {
     let drops =
         mix.drops.iter().map(|drops| dropped(drops, mix, volume)).collect::<Result<Vec<_>, _>>()?;
     let by_drops: Volume = drops.iter().map(|(_, _, volume)| *volume).sum();
@@ -52,7 +82,7 @@ pub(super) fn mixed(
                 drops.into_iter().map(|(material, count, volume)| (material, Some(count), volume)),
             )
             .collect(),
-        steps.scale,
+        scale,
     );
     let mass: Mass = ingredients.iter().map(|poured| poured.mass).sum();
     Ok(Batch {

@@ -1,6 +1,6 @@
 //! From one canvas to the whole class.
 
-use super::batch::{Steps, mixed};
+use super::batch::{Steps, potful};
 use super::count::product;
 use super::impossible::Counted;
 use super::{Batch, CanvasPlan, Heads, Impossible, MaterialNeed};
@@ -53,7 +53,8 @@ pub(super) fn class_batches(
     for (canvas, plan) in lesson.canvases.iter().zip(canvases) {
         let times = canvases_in_class(canvas, heads)?;
         for cup in plan.layers.iter().flat_map(|layer| &layer.cups) {
-            let need = cup.batch.need * f64::from(times);
+            // Cups are filled to whole steps of the scale, and every one of them must fill.
+            let need = cup.batch.volume * f64::from(times);
             let pot = pots.iter_mut().find(|pot| {
                 pot.colour.name == cup.colour.name && pot.mix.name == cup.batch.mix.name
             });
@@ -69,7 +70,7 @@ pub(super) fn class_batches(
         }
     }
     let steps = Steps::of(lesson);
-    pots.iter().map(|pot| mixed(&pot.colour, &pot.mix, pot.cups, pot.need, steps)).collect()
+    pots.iter().map(|pot| potful(&pot.colour, &pot.mix, pot.cups, pot.need, steps)).collect()
 }
 
 /// A batch that is still being added up.

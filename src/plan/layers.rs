@@ -1,7 +1,7 @@
 //! What one canvas takes, layer by layer and cup by cup.
 
 use super::area::areas;
-use super::batch::{Steps, mixed};
+use super::batch::cupful;
 use super::film::layer_paint;
 use super::{Areas, CanvasPlan, CupPlan, FinishPlan, Impossible, LayerPlan};
 use crate::lesson::{Canvas, CanvasLayer, Finish, Lesson, TechniqueLayer};
@@ -41,8 +41,8 @@ fn layer_plan(
         .map(|(colour, share)| {
             let paint = paint.typical() * share.as_f64();
             let need = paint + lesson.mixing.cup_loss;
-            let batch = mixed(colour, &layer.mix, 1, need, Steps::of(lesson))?;
-            Ok(CupPlan { colour: Arc::clone(colour), share: *share, paint, batch })
+            let (fill, batch) = cupful(colour, &layer.mix, need, lesson.mixing.scale_step)?;
+            Ok(CupPlan { colour: Arc::clone(colour), share: *share, paint, fill, batch })
         })
         .collect::<Result<Vec<_>, Impossible>>()?;
     Ok(LayerPlan { name: technique.name.clone(), film, paint, layer: layer.clone(), cups })

@@ -78,6 +78,14 @@ pub struct CanvasPlan {
     pub to_mix: Volume,
 }
 
+impl CanvasPlan {
+    /// What the paint of all layers weighs, without what stays in the cups.
+    pub fn paint_mass(&self) -> Mass {
+        let cups = self.layers.iter().flat_map(|layer| &layer.cups);
+        cups.map(|cup| cup.paint * cup.density()).fold(Mass::default(), |sum, mass| sum + mass)
+    }
+}
+
 /// What one layer of one canvas takes.
 #[derive(Debug, Clone)]
 pub struct LayerPlan {
@@ -97,8 +105,23 @@ pub struct CupPlan {
     pub share: Share,
     /// Share of the layer, without what stays in the cup.
     pub paint: Volume,
-    /// The batch mixed for this one cup, rounded up.
+    /// What is filled into it: the paint and what stays in the cup, up to a whole step of
+    /// the scale.
+    pub fill: Mass,
+    /// That much, mixed for this one cup. Drops come in whole ones, so its mass may miss
+    /// the fill by less than the scale shows.
     pub batch: Batch,
+}
+
+impl CupPlan {
+    /// What one volume of the fill weighs.
+    pub fn density(&self) -> MassDensity {
+        if self.batch.volume > Volume::default() {
+            self.fill / self.batch.volume
+        } else {
+            self.batch.density
+        }
+    }
 }
 
 /// A finish on one canvas.
@@ -118,7 +141,8 @@ pub struct Batch {
     pub cups: u32,
     /// What is needed, cup loss included.
     pub need: Volume,
-    /// Rounded up to a step that can be measured; never less than `need`.
+    /// Rounded up to what can be measured, a step of volume for the class and of the scale
+    /// for one cup; never less than `need`.
     pub volume: Volume,
     pub mass: Mass,
     /// By ideal mixing: sum of masses over sum of volumes.
@@ -255,9 +279,8 @@ pub enum StepKind {
     LayerPaint { layer: String },
     /// layer paint x share.
     ColourPaint { layer: String, colour: String },
-    /// colour paint + cup loss, rounded up to whole steps; the step is the third operand.
-    ColourBatch { layer: String, colour: String },
-    /// batch x density.
+    /// (colour paint + cup loss) x density, rounded up to whole steps of the scale; the step
+    /// is the fourth operand.
     ColourMass { layer: String, colour: String },
 }
 

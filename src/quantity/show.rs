@@ -173,12 +173,12 @@ impl Show {
         }
     }
 
-    /// What one unit of volume weighs: `33.1 g` (a fluid ounce) or `1.12 g` (a
-    /// millilitre).
+    /// What one unit of volume weighs: `33.12 g` (a fluid ounce) or `1.12 g` (a
+    /// millilitre); enough digits for a cup to come out to the gram.
     pub fn density(&self, density: MassDensity) -> String {
         match self.units {
-            UnitSystem::Us => with_unit(&trimmed(in_gram(density * us_fl_oz(1.0)), 1), "g"),
-            UnitSystem::Metric => with_unit(&format!("{:.2}", in_g_per_ml(density)), "g"),
+            UnitSystem::Us => with_unit(&trimmed(in_gram(density * us_fl_oz(1.0)), 2), "g"),
+            UnitSystem::Metric => with_unit(&trimmed(in_g_per_ml(density), 3), "g"),
         }
     }
 

@@ -68,7 +68,13 @@ proptest! {
         }
         assert_same(plan.student_paint.typical(), set);
         assert_same(plan.class_paint.typical(), set * f64::from(plan.heads.sets()));
-        assert_same(plan.class_paint.typical(), plan.mixing.iter().map(|batch| batch.need).sum());
+        // Cups are filled by weight, so the pots hold what every cup takes.
+        let cups = plan.canvases.iter().zip(&plan.lesson.canvases).flat_map(|(canvas, kind)| {
+            let times = f64::from(kind.each.get() * plan.heads.sets());
+            let cups = canvas.layers.iter().flat_map(|layer| &layer.cups);
+            cups.map(move |cup| cup.batch.volume * times)
+        });
+        assert_same(cups.sum(), plan.mixing.iter().map(|batch| batch.need).sum());
         prop_assert!(plan.class_paint.low() <= plan.class_paint.typical());
         prop_assert!(plan.class_paint.typical() <= plan.class_paint.high());
     }
@@ -82,6 +88,24 @@ proptest! {
         };
         let plan = planned(lesson);
         let cups = plan.canvases.iter().flat_map(|canvas| &canvas.layers).flat_map(|layer| &layer.cups);
+        for batch in &plan.mixing {
+            // Rounded up to whole steps, by less than one of them.
+            prop_assert!(batch.volume >= batch.need);
+            let over = ((batch.volume - batch.need) / step).value;
+            prop_assert!(over < 1.0);
+            let steps = (batch.volume / step).value;
+            assert_near(steps, steps.round(), 1e-6);
+        }
+        for cup in cups {
+            // Filled to whole steps of the scale, by less than one of them too much.
+            let exact = cup.batch.need * cup.density();
+            prop_assert!(cup.batch.volume >= cup.batch.need);
+            assert_near((cup.fill / scale).value, (cup.fill / scale).value.round(), 1e-6);
+            prop_assert!(((cup.fill - exact) / scale).value < 1.0);
+            let last = cup.batch.ingredients.last().map(|poured| poured.reading);
+            prop_assert!(last.is_some_and(|last| (last - cup.fill).abs() < scale / 1e6));
+        }
+        let cups = plan.canvases.iter().flat_map(|canvas| &canvas.layers).flat_map(|layer| &layer.cups);
         for batch in plan.mixing.iter().chain(cups.map(|cup| &cup.batch)) {
             assert_same(batch.volume, batch.ingredients.iter().map(|poured| poured.volume).sum());
             let mass: Mass = batch.ingredients.iter().map(|poured| poured.mass).sum();
@@ -90,13 +114,6 @@ proptest! {
             for poured in &batch.ingredients {
                 assert_same(poured.volume, poured.mass / poured.material.density);
             }
-            // Rounded up to whole steps, by less than one of them.
-            prop_assert!(batch.volume >= batch.need);
-            let over = ((batch.volume - batch.need) / step).value;
-            prop_assert!(over < 1.0);
-            let steps = (batch.volume / step).value;
-            assert_near(steps, steps.round(), 1e-6);
-
             // The scale climbs in whole steps to the mass of the batch; each ingredient is
             // off by less than a step.
             let mut before = Mass::default();

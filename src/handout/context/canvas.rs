@@ -8,8 +8,7 @@ use crate::lesson::{Canvas, Shape};
 use crate::plan::{
     CanvasPlan, CupPlan, FinishPlan, LayerPlan, Plan, StepKind, WorkedExample, rule_film,
 };
-use crate::quantity::show::{Show, trimmed, with_unit};
-use crate::quantity::units::{in_gram, ml, us_fl_oz};
+use crate::quantity::show::Show;
 use crate::quantity::{Area, Length, UnitSystem};
 use serde::Serialize;
 
@@ -39,8 +38,12 @@ pub struct CanvasText {
     /// What the rule of thumb says for the same area.
     pub rule_paint: String,
     pub rule_share: String,
-    /// The rule's amount in grams, worked with the weight of the mix used most of.
+    /// What one unit of the colours together weighs, in the mean of this canvas.
+    pub mean_weight: String,
+    /// The rule's amount in grams, worked with that weight.
     pub rule_mass_sum: String,
+    /// What the cups of one canvas should lose.
+    pub paint_mass: String,
     /// The area worked out, from one step to the next; empty for a step that a bare
     /// edge leaves out.
     pub perimeter_sum: String,
@@ -75,13 +78,15 @@ pub struct CupText {
     pub swatch: String,
     pub share: String,
     pub paint: String,
-    pub batch_volume: String,
-    pub batch_mass: String,
+    /// What the paint weighs: what the cup should lose.
+    pub paint_mass: String,
+    /// What is filled into the cup.
+    pub fill_volume: String,
+    pub fill_mass: String,
     pub density: String,
-    /// Layer to colour, colour to batch and batch to grams, worked.
+    /// Layer to colour, and colour to grams in the cup, worked.
     pub paint_sum: String,
-    pub batch_sum: String,
-    pub mass_sum: String,
+    pub fill_sum: String,
     pub ingredients: Vec<IngredientText>,
 }
 
@@ -130,6 +135,8 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             coverage: coverage(worked_out.paint.typical() / worked_out.areas.painted, words, show),
             rule_paint: show.volume(worked_out.areas.painted * rule_film()),
             rule_share: show.percent(rule_share(worked_out)),
+            mean_weight: mean_weight(worked_out, show),
+            paint_mass: show.mass(worked_out.paint_mass()),
             rule_mass_sum: rule_mass_sum(worked_out, words, show),
             perimeter_sum: sum_of(worked, &StepKind::Perimeter, words),
             edge_sum: sum_of(worked, &StepKind::EdgeArea, words),
@@ -145,28 +152,23 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
         .collect()
 }
 
-/// The rule's paint times the weight of one unit, from figures as they are printed.
+/// What one unit of the colours weighs in the mean of a canvas, with the digits printed.
+fn mean_weight(canvas: &CanvasPlan, show: &Show) -> String {
+    show.density(canvas.paint_mass() / canvas.paint.typical())
+}
+
+/// The rule's paint times that weight, from figures as they are printed.
 fn rule_mass_sum(canvas: &CanvasPlan, words: &Words, show: &Show) -> String {
-    let cups = canvas.layers.iter().flat_map(|layer| &layer.cups);
-    let Some(most) = cups.reduce(|a, b| if b.paint > a.paint { b } else { a }) else {
-        return String::new();
+    let rule = show.volume(canvas.areas.painted * rule_film());
+    let pattern = match show.units() {
+        UnitSystem::Us => &words.steps.per_fluid_ounce,
+        UnitSystem::Metric => &words.steps.per_millilitre,
     };
-    let rule = canvas.areas.painted * rule_film();
-    let (one, pattern, digits) = match show.units() {
-        UnitSystem::Us => (us_fl_oz(1.0), &words.steps.per_fluid_ounce, 1),
-        UnitSystem::Metric => (ml(1.0), &words.steps.per_millilitre, 2),
-    };
-    let printed = |value: f64, digits: i32| {
-        let tens = 10_f64.powi(digits);
-        (value * tens).round() / tens
-    };
-    let weight = printed(in_gram(one * most.batch.density), digits);
-    let rule_shown = show.volume(rule);
-    let amount = printed(show.volume_number(rule), i32::from(digits == 1) * 2);
+    let weight = canvas.paint_mass() / canvas.paint.typical();
     format!(
-        "{rule_shown} × {} = {}",
-        fill(pattern, &[("amount", &with_unit(&trimmed(weight, 2), "g"))]),
-        with_unit(&trimmed(amount * weight, 0), "g")
+        "{rule} × {} = {}",
+        fill(pattern, &[("amount", &show.density(weight))]),
+        show.mass(canvas.areas.painted * rule_film() * weight)
     )
 }
 
@@ -200,19 +202,18 @@ fn cup_text(
     let mixed = batch(&cup.batch, words, show);
     let (layer, colour) = (layer.to_string(), cup.colour.name.clone());
     let paint = StepKind::ColourPaint { layer: layer.clone(), colour: colour.clone() };
-    let to_mix = StepKind::ColourBatch { layer: layer.clone(), colour: colour.clone() };
     let mass = StepKind::ColourMass { layer, colour };
     CupText {
         colour: cup.colour.name.clone(),
         swatch: hex(cup.colour.swatch),
         share: show.share(cup.share),
         paint: show.volume(cup.paint),
-        batch_volume: mixed.volume,
-        batch_mass: mixed.mass,
+        paint_mass: show.mass(cup.paint * cup.density()),
+        fill_volume: show.volume(cup.batch.need),
+        fill_mass: show.mass(cup.fill),
         density: mixed.density,
         paint_sum: sum_of(worked, &paint, words),
-        batch_sum: sum_of(worked, &to_mix, words),
-        mass_sum: sum_of(worked, &mass, words),
+        fill_sum: sum_of(worked, &mass, words),
         ingredients: mixed.ingredients,
     }
 }

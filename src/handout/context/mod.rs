@@ -45,6 +45,8 @@ pub struct Context {
     pub tables: String,
     pub youngest_age: String,
     pub rule: RuleText,
+    /// What stays in each cup and on its stick.
+    pub cup_loss: String,
     pub student_paint: String,
     pub class_paint: String,
     pub canvases: Vec<CanvasText>,
@@ -90,6 +92,7 @@ impl Context {
             tables: plan.heads.tables.to_string(),
             youngest_age: class.youngest_age.map(|age| age.to_string()).unwrap_or_default(),
             rule: rule(&show),
+            cup_loss: show.volume(plan.lesson.mixing.cup_loss),
             student_paint: show.volume_both(plan.student_paint.typical()),
             class_paint: show.volume_both(plan.to_mix()),
             canvases: canvas::canvases(plan, words, &show),
