@@ -77,6 +77,8 @@ pub struct MixWords {
     pub parts: String,
     pub paint: String,
     pub between: String,
+    /// The consistency of one layer among several.
+    pub of_layer: String,
     pub by_volume: String,
     pub by_weight: String,
     pub drops: String,

@@ -4,7 +4,7 @@ use super::batch::{IngredientText, batch, consistency, hex};
 use super::step::{StepText, operand_of, steps, sum_of};
 use super::technique::coverage;
 use crate::handout::words::{Words, fill};
-use crate::lesson::{Canvas, Shape};
+use crate::lesson::{Canvas, CanvasLayer, Shape};
 use crate::plan::{
     CanvasPlan, CupPlan, FinishPlan, LayerPlan, Plan, StepKind, WorkedExample, rule_film,
 };
@@ -229,16 +229,19 @@ fn finish_text(plan: &FinishPlan, show: &Show) -> FinishText {
     }
 }
 
-/// The consistencies of the layers, each named once.
+/// The consistency of the paint, layer by layer where they differ.
 fn consistencies(canvas: &Canvas, words: &Words) -> String {
-    let mut named: Vec<String> = Vec::new();
-    for layer in &canvas.layers {
-        let word = consistency(layer.mix.consistency, words);
-        if !named.contains(&word) {
-            named.push(word);
-        }
+    let of = |layer: &CanvasLayer| consistency(layer.mix.consistency, words);
+    let mut all: Vec<String> = canvas.layers.iter().map(of).collect();
+    all.dedup();
+    if let [one] = all.as_slice() {
+        return one.clone();
     }
-    named.join(&words.mixes.between)
+    let layers = canvas.technique.layers.iter().zip(&canvas.layers).map(|(named, layer)| {
+        let blanks = [("layer", named.name.as_str()), ("consistency", &of(layer))];
+        fill(&words.mixes.of_layer, &blanks)
+    });
+    layers.collect::<Vec<_>>().join(&words.mixes.between)
 }
 
 /// What an outline is called.
