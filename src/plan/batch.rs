@@ -27,16 +27,24 @@ impl Steps {
     }
 }
 
-/// Mixes at least `need` of a colour for `cups` cups. Volumes and masses add up by ideal
+/// What a batch has to hold.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Contents {
+    pub expected: Volume,
+    pub reserve: Volume,
+}
+
+/// Mixes at least the `contents` of a colour for `cups` cups. Volumes and masses add up by ideal
 /// mixing: the volume of a mix is the sum of the volumes that went into it.
 pub(super) fn mixed(
     colour: &Arc<Colour>,
     mix: &Arc<Mix>,
     cups: u32,
-    need: Volume,
+    contents: Contents,
     steps: Steps,
 ) -> Result<Batch, Impossible> {
-    let volume = up_to_step(need, steps.volume);
+    let Contents { expected, reserve } = contents;
+    let volume = up_to_step(expected + reserve, steps.volume);
     let drops =
         mix.drops.iter().map(|drops| dropped(drops, mix, volume)).collect::<Result<Vec<_>, _>>()?;
     let by_drops: Volume = drops.iter().map(|(_, _, volume)| *volume).sum();
@@ -59,7 +67,8 @@ pub(super) fn mixed(
         colour: Arc::clone(colour),
         mix: Arc::clone(mix),
         cups,
-        need,
+        expected,
+        reserve,
         volume,
         mass,
         density: if volume > Volume::default() { mass / volume } else { colour.paint.density },

@@ -1,7 +1,7 @@
 //! What one canvas takes, layer by layer and cup by cup.
 
 use super::area::areas;
-use super::batch::{Steps, mixed};
+use super::batch::{Contents, Steps, mixed};
 use super::film::layer_paint;
 use super::{Areas, CanvasPlan, CupPlan, FinishPlan, Impossible, LayerPlan};
 use crate::lesson::{Canvas, CanvasLayer, Finish, Lesson, TechniqueLayer};
@@ -22,7 +22,7 @@ pub(super) fn canvas_plan(canvas: &Canvas, lesson: &Lesson) -> Result<CanvasPlan
         .iter()
         .map(|layer| layer.paint)
         .fold(Spread::exactly(Volume::default()), |sum, paint| sum + paint);
-    let to_mix = layers.iter().flat_map(|layer| &layer.cups).map(|cup| cup.batch.need).sum();
+    let to_mix = layers.iter().flat_map(|layer| &layer.cups).map(|cup| cup.batch.expected).sum();
     let finishes = canvas.finishes.iter().map(|finish| finish_plan(finish, &areas)).collect();
     Ok(CanvasPlan { name: canvas.name.clone(), areas, layers, finishes, paint, to_mix })
 }
@@ -40,8 +40,10 @@ fn layer_plan(
         .iter()
         .map(|(colour, share)| {
             let paint = paint.typical() * share.as_f64();
-            let need = paint + lesson.mixing.cup_loss;
-            let batch = mixed(colour, &layer.mix, 1, need, Steps::of(lesson))?;
+            let expected = paint + lesson.mixing.cup_loss;
+            // The reserve is mixed once for the class, not in every cup.
+            let contents = Contents { expected, reserve: Volume::default() };
+            let batch = mixed(colour, &layer.mix, 1, contents, Steps::of(lesson))?;
             Ok(CupPlan { colour: Arc::clone(colour), share: *share, paint, batch })
         })
         .collect::<Result<Vec<_>, Impossible>>()?;

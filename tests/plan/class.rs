@@ -52,7 +52,7 @@ fn one_batch_for_a_colour_and_mix_over_all_canvases() {
     );
     // 24 cups of 40 % of 4.8 fl oz and 3 mL.
     let need = 24.0 * (0.4 * 4.8 * 29.573_529_562_5 + 3.0);
-    assert_near(in_ml(plan.mixing[0].need), need, 1e-6);
+    assert_near(in_ml(plan.mixing[0].need()), need, 1e-6);
 }
 
 #[test]

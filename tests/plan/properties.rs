@@ -58,8 +58,8 @@ proptest! {
                 assert_same(layer.paint.typical(), layer.cups.iter().map(|cup| cup.paint).sum());
                 layers += layer.paint.typical();
                 for cup in &layer.cups {
-                    assert_same(cup.batch.need, cup.paint + cup_loss);
-                    to_mix += cup.batch.need;
+                    assert_same(cup.batch.need(), cup.paint + cup_loss);
+                    to_mix += cup.batch.need();
                 }
             }
             assert_same(canvas.paint.typical(), layers);
@@ -68,7 +68,9 @@ proptest! {
         }
         assert_same(plan.student_paint.typical(), set);
         assert_same(plan.class_paint.typical(), set * f64::from(plan.heads.sets()));
-        assert_same(plan.class_paint.typical(), plan.mixing.iter().map(|batch| batch.need).sum());
+        let expected: Volume = plan.mixing.iter().map(|batch| batch.expected).sum();
+        assert_same(plan.class_paint.typical(), expected);
+        assert_same(plan.class_paint.typical(), plan.reserve.expected);
         prop_assert!(plan.class_paint.low() <= plan.class_paint.typical());
         prop_assert!(plan.class_paint.typical() <= plan.class_paint.high());
     }
@@ -91,8 +93,8 @@ proptest! {
                 assert_same(poured.volume, poured.mass / poured.material.density);
             }
             // Rounded up to whole steps, by less than one of them.
-            prop_assert!(batch.volume >= batch.need);
-            let over = ((batch.volume - batch.need) / step).value;
+            prop_assert!(batch.volume >= batch.need());
+            let over = ((batch.volume - batch.need()) / step).value;
             prop_assert!(over < 1.0);
             let steps = (batch.volume / step).value;
             assert_near(steps, steps.round(), 1e-6);
@@ -181,7 +183,7 @@ proptest! {
             prop_assert_eq!(us.to_mix, metric.to_mix);
         }
         for (us, metric) in us.mixing.iter().zip(&metric.mixing) {
-            prop_assert_eq!(us.need, metric.need);
+            prop_assert_eq!(us.need(), metric.need());
         }
         prop_assert_eq!(us.supplies.len(), metric.supplies.len());
         for (us, metric) in us.supplies.iter().zip(&metric.supplies) {

@@ -3,6 +3,7 @@
 use crate::handout::words::Words;
 use crate::lesson::Consistency;
 use crate::plan::{Batch, Plan, Poured};
+use crate::quantity::Volume;
 use crate::quantity::show::Show;
 use serde::Serialize;
 
@@ -15,6 +16,11 @@ pub struct BatchText {
     pub mix: String,
     pub consistency: String,
     pub cups: String,
+    /// What is expected to be used.
+    pub expected: String,
+    /// What is mixed on top; empty when that is nothing.
+    pub reserve: String,
+    /// Both together.
     pub need: String,
     pub volume: String,
     pub mass: String,
@@ -55,13 +61,20 @@ pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
         mix: batch.mix.name.clone(),
         consistency: consistency(batch.mix.consistency, words),
         cups: batch.cups.to_string(),
-        need: show.volume(batch.need),
+        expected: show.volume(batch.expected),
+        reserve: unless_nothing(batch.reserve, show),
+        need: show.volume(batch.need()),
         volume: show.measured(batch.volume),
         mass: show.mass(batch.mass),
         density: show.density(batch.density),
         ingredients: batch.ingredients.iter().map(|poured| ingredient(poured, show)).collect(),
         fills: Vec::new(),
     }
+}
+
+/// A volume, empty when it is nothing.
+pub(super) fn unless_nothing(volume: Volume, show: &Show) -> String {
+    if volume > Volume::default() { show.volume(volume) } else { String::new() }
 }
 
 /// The batches of the class, each with the cups it fills.
