@@ -3,7 +3,7 @@
 use crate::lesson_tools::{SMALL, files_in, in_project, read_files, read_text, small_with};
 use puddlebook::lesson::{
     Amount, Consistency, Edge, Edition, Ingredient, Lesson, MaterialKind, Paper, Per, Practice,
-    Shape, Students, When, read,
+    ReserveRule, Shape, Students, When, read,
 };
 use puddlebook::quantity::units::{in_gram, in_inch, in_ml, in_mm, inch};
 use puddlebook::quantity::{Currency, Decimal, UnitSystem};
@@ -134,6 +134,37 @@ fn a_small_lesson_gets_everything_else_from_the_defaults() {
     assert!((in_gram(lesson.mixing.scale_step) - 1.0).abs() < 1e-12);
     let us = small_with("class:", "units: us\nclass:").unwrap();
     assert_eq!(us.print.currency, Currency::USD, "US units without a price list");
+}
+
+#[test]
+fn a_level_is_written_in_classes_or_in_percent() {
+    let level = |text: &str| {
+        let lesson = read_text(&format!("{SMALL}reserve: {{enough in: {text}}}\n"));
+        let level = lesson.unwrap_or_else(|faults| panic!("{faults}")).reserve.level;
+        (level.classes(), level.out_of())
+    };
+    for text in ["19 classes out of 20", "19 out of 20", "19 of 20", "19 of 20 classes", "95 %"] {
+        assert_eq!(level(text), (19, 20), "{text}");
+    }
+    assert_eq!(level("1 class out of 2"), (1, 2));
+    assert_eq!(level("50%"), (1, 2));
+    assert_eq!(level("97.5 %"), (39, 40));
+    assert_eq!(level("99.9 %"), (999, 1000));
+    assert_eq!(level("95 of 100"), (95, 100), "as it was written");
+}
+
+#[test]
+fn a_lesson_may_change_a_part_of_its_reserve() {
+    let rule = read_text(SMALL).unwrap_or_else(|faults| panic!("{faults}")).reserve;
+    assert_eq!((rule.level.classes(), rule.level.out_of()), (19, 20));
+    let percents = |rule: ReserveRule| {
+        [rule.class_varies, rule.students_vary, rule.habit].map(|part| part.percent().to_string())
+    };
+    assert_eq!(percents(rule), ["8", "15", "15"], "the built-in estimates");
+    let changed = read_text(&format!("{SMALL}reserve: {{students vary by: 0 %, habit: 1/4 %}}\n"));
+    let changed = changed.unwrap_or_else(|faults| panic!("{faults}")).reserve;
+    assert_eq!(changed.level, rule.level);
+    assert_eq!(percents(changed), ["8", "0", "0.25"]);
 }
 
 #[test]

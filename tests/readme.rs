@@ -47,6 +47,33 @@ fn a_lesson_may_change_a_single_film() {
 }
 
 #[test]
+fn the_reserve_shown_is_the_built_in_one() {
+    let lesson = block("yaml", "title: Two Ways");
+    let built_in = read(lesson).unwrap_or_else(|faults| panic!("{faults}"));
+    let shown = read(&format!("{lesson}{}", block("yaml", "reserve:")));
+    let shown = shown.unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!(shown.reserve, built_in.reserve);
+}
+
+#[test]
+fn the_reserve_is_as_large_as_it_says() {
+    let text = README.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("on one canvas gets 28 % more, on ten 15 %, on forty 14 %"));
+    for (canvases, said) in [(1, 28.0), (10, 15.0), (40, 14.0)] {
+        let lesson = block("yaml", "title: Two Ways")
+            .replace("students: 8 ", &format!("students: {canvases} "))
+            .replace("demonstrations: 1", "demonstrations: 0")
+            .replace("spares: 1", "spares: 0");
+        let mut lesson = read(&lesson).unwrap_or_else(|faults| panic!("{faults}"));
+        lesson.mixing.cup_loss = puddlebook::quantity::units::ml(0.0);
+        let batch = puddlebook::plan::plan(lesson).unwrap().mixing.remove(0);
+        assert_eq!(batch.cups, canvases);
+        let percent = 100.0 * (batch.reserve / batch.expected).value;
+        assert_eq!(percent.round(), said);
+    }
+}
+
+#[test]
 fn the_errors_shown_are_the_errors_given() {
     let wrong = r##"title: Two Ways to Pour
 units: us

@@ -6,7 +6,8 @@
 
 use crate::lesson::{Amount, Life};
 use crate::plan::{
-    Batch, CanvasPlan, CupPlan, FinishPlan, LayerPlan, OrderItem, OrderLine, Plan, Poured, Purchase,
+    Batch, CanvasPlan, CupPlan, FinishPlan, LayerPlan, OrderItem, OrderLine, Plan, Poured,
+    Purchase, Reserve,
 };
 use crate::quantity::units::{in_g_per_ml, in_gram, in_ml, in_mm, in_square_cm};
 use crate::quantity::{Length, Spread, Volume};
@@ -35,6 +36,8 @@ pub(super) fn json(plan: &Plan) -> String {
         "mixing": plan.mixing.iter().map(batch).collect::<Vec<_>>(),
         "finishing": plan.finishing.iter().map(|need| json!({
             "material": need.material.name,
+            "expected_ml": in_ml(need.expected),
+            "reserve_ml": in_ml(need.reserve),
             "volume_ml": in_ml(need.volume),
             "mass_g": in_gram(need.mass),
         })).collect::<Vec<_>>(),
@@ -43,6 +46,7 @@ pub(super) fn json(plan: &Plan) -> String {
             "pieces": need.pieces,
             "washable": need.life == Life::Washable,
         })).collect::<Vec<_>>(),
+        "reserve": reserve(plan),
         "order": {
             "lines": plan.order.lines.iter().map(line).collect::<Vec<_>>(),
             "unproven": plan.order.unproven,
@@ -57,6 +61,37 @@ pub(super) fn json(plan: &Plan) -> String {
         "cautions": plan.cautions.iter().map(|caution| &caution.name).collect::<Vec<_>>(),
     });
     format!("{value:#}")
+}
+
+/// The argument for the reserve, and what a habit would do instead.
+fn reserve(plan: &Plan) -> Value {
+    let Reserve { rule, deviations, expected, by_colour, as_one, habit } = &plan.reserve;
+    let batches = plan.mixing.iter().zip(&habit.mixing).map(|(batch, volume)| {
+        json!({
+            "colour": batch.colour.name,
+            "mix": batch.mix.name,
+            "volume_ml": in_ml(*volume),
+        })
+    });
+    let finishes = plan.finishing.iter().zip(&habit.finishing).map(
+        |(need, volume)| json!({ "material": need.material.name, "volume_ml": in_ml(*volume) }),
+    );
+    json!({
+        "enough_in": { "classes": rule.level.classes(), "out_of": rule.level.out_of() },
+        "deviations": deviations,
+        "class_varies": rule.class_varies.fraction().to_string(),
+        "students_vary": rule.students_vary.fraction().to_string(),
+        "expected_ml": in_ml(*expected),
+        "by_colour_ml": in_ml(*by_colour),
+        "as_one_ml": in_ml(*as_one),
+        "habit": {
+            "extra": habit.extra.fraction().to_string(),
+            "mixing": batches.collect::<Vec<_>>(),
+            "finishing": finishes.collect::<Vec<_>>(),
+            "to_mix_ml": in_ml(habit.to_mix()),
+            "total": habit.total.amount().to_string(),
+        },
+    })
 }
 
 fn volumes(volume: Spread<Volume>) -> Value {
@@ -124,7 +159,9 @@ fn batch(batch: &Batch) -> Value {
         "colour": batch.colour.name,
         "mix": batch.mix.name,
         "cups": batch.cups,
-        "need_ml": in_ml(batch.need),
+        "expected_ml": in_ml(batch.expected),
+        "reserve_ml": in_ml(batch.reserve),
+        "need_ml": in_ml(batch.need()),
         "volume_ml": in_ml(batch.volume),
         "mass_g": in_gram(batch.mass),
         "density_g_per_ml": in_g_per_ml(batch.density),
@@ -165,6 +202,7 @@ fn line(line: &OrderLine) -> Value {
             OrderItem::Supply(_) => "supply",
         },
         "needed": amount(&line.needed),
+        "reserve": amount(&line.reserve),
         "in_stock": amount(&line.in_stock),
         "to_buy": amount(&line.to_buy),
         "purchase": purchase,

@@ -2,7 +2,7 @@
 
 use super::failure::Failure;
 use super::{args, json, lessons};
-use crate::handout::{Context, Templates};
+use crate::handout::{Context, ReserveLineText, Templates};
 use anstream::println;
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 use std::collections::BTreeMap;
@@ -28,6 +28,11 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
     println!("\nWhat one canvas takes\n{}", canvases(&context));
     println!("\nCups of one student\n{}", cups(&context));
     println!("\nTo mix for the class\n{}", batches(&context));
+    println!(
+        "\nReserve: each colour is enough in {}\n{}",
+        context.reserve.level,
+        reserve(&context)
+    );
     println!("\nTo buy\n{}", order(&context));
     println!("\npaint for each student  {}", context.student_paint);
     println!("paint to mix in all     {}", context.class_paint);
@@ -35,6 +40,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
         println!("to buy                  {}", context.order.total);
         println!("cost of each student    {}", context.cost.per_student);
     }
+    by_habit(&context);
     Ok(())
 }
 
@@ -104,6 +110,36 @@ fn batches(context: &Context) -> Table {
         }
     }
     table
+}
+
+/// Colours and their sum, then finishes.
+fn reserve(context: &Context) -> Table {
+    let reserve = &context.reserve;
+    let by_habit = format!("with {} each", reserve.habit.extra);
+    let head = ["colour or finish", "mix", "expected", "reserve", "in all", &by_habit];
+    let mut table = table(head, 2);
+    let sum = ReserveLineText { name: "all colours".to_string(), ..reserve.paint.clone() };
+    for line in reserve.colours.iter().chain([&sum]).chain(&reserve.finishes) {
+        table.add_row([
+            &line.name,
+            &line.mix,
+            &line.expected,
+            &line.reserve,
+            &line.volume,
+            &line.habit,
+        ]);
+    }
+    table
+}
+
+/// What the usual addition would come to.
+fn by_habit(context: &Context) {
+    let habit = &context.reserve.habit;
+    println!("\nwith {} more for each student, as a habit and not by reserve", habit.extra);
+    println!("paint to mix in all     {}", habit.to_mix);
+    if !habit.total.is_empty() {
+        println!("to buy                  {}", habit.total);
+    }
 }
 
 fn order(context: &Context) -> Table {

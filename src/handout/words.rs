@@ -18,6 +18,7 @@ pub struct Words {
     pub sizes: SizeWords,
     pub mixes: MixWords,
     pub order: OrderWords,
+    pub reserve: ReserveWords,
     pub steps: StepWords,
     pub pictures: PictureWords,
 }
@@ -94,6 +95,14 @@ pub struct OrderWords {
     pub no_price: String,
     pub used_up: String,
     pub washable: String,
+}
+
+/// The reserve.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ReserveWords {
+    /// `{classes}`, `{out_of}`
+    pub level: String,
 }
 
 /// Steps of a worked example.

@@ -2,7 +2,7 @@
 //! Each tool logs what it refuses and gives `None`; who calls goes on with the rest.
 
 use super::field::{Entry, Field, Written};
-use super::legible::{Days, Legible};
+use super::legible::{Days, Legible, Percentage};
 use super::problem::{Problem, ProblemKind, Sort};
 use super::source::Place;
 use super::tree::{Log, NodeId, Tree};
@@ -65,6 +65,7 @@ sizeable! {
     Mass: |mass| mass.value,
     MassDensity: |density| density.value,
     Money: |money| money.amount().to_f64().unwrap_or(f64::INFINITY),
+    Percentage: |percent| percent.0.to_f64().unwrap_or(f64::INFINITY),
     Days: |days| f64::from(days.0),
     u32: |count| f64::from(*count),
     f64: |number| *number,

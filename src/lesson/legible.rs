@@ -6,7 +6,9 @@ use super::model::{Amount, Rgb};
 use super::problem::ProblemKind;
 use crate::quantity::nearest::nearest;
 use crate::quantity::read::{self, Measured};
-use crate::quantity::{Currency, Date, Length, Mass, MassDensity, Misread, Money, Share, Volume};
+use crate::quantity::{
+    Currency, Date, Decimal, Length, Mass, MassDensity, Misread, MisreadKind, Money, Share, Volume,
+};
 use std::ops::Range;
 
 /// Why a text could not be read: where in it, and what is wrong.
@@ -38,7 +40,7 @@ legible_by! {
     f64: read::number,
 }
 
-fn blame(misread: Misread) -> Blame {
+pub(super) fn blame(misread: Misread) -> Blame {
     (misread.span, ProblemKind::Misread(misread.kind))
 }
 
@@ -76,6 +78,21 @@ impl Legible for Portion {
             "the rest" | "rest" => Ok(Self::TheRest),
             _ => read::share(text).map(Self::Share).map_err(blame),
         }
+    }
+}
+
+/// A number of percent that is no share of a whole.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Percentage(pub(super) Decimal);
+
+impl Legible for Percentage {
+    fn read(text: &str) -> Result<Self, Blame> {
+        read::percent(text).map(Self).map_err(|misread| match misread.kind {
+            MisreadKind::Empty { .. }
+            | MisreadKind::NotANumber { .. }
+            | MisreadKind::WrongDimension { .. } => (misread.span, ProblemKind::NotAPercentage),
+            _ => blame(misread),
+        })
     }
 }
 

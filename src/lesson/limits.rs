@@ -42,6 +42,11 @@ pub const DAYS: Bounds = Bounds::new(0.0, 1_000.0, "0 to 1000 days");
 pub const CUP_LOSS: Bounds = Bounds::new(0.0, 1e-4, "0 to 100 mL");
 pub const MEASURE_STEP: Bounds = Bounds::new(1e-7, 1e-3, "0.1 mL to 1 L");
 pub const SCALE_STEP: Bounds = Bounds::new(1e-5, 0.1, "0.01 g to 100 g");
+/// A spread of use, in percent. Above it the bell curve would give canvases that take less
+/// than nothing more often than once in forty.
+pub const VARIATION: Bounds = Bounds::new(0.0, 50.0, "0 % to 50 %");
+/// What is added out of habit, in percent.
+pub const HABIT: Bounds = Bounds::new(0.0, 100.0, "0 % to 100 %");
 pub const SUPPLY_COUNT: Bounds = Bounds::new(0.0, 10_000.0, "0 to 10000");
 pub const PACK_VOLUME: Bounds = Bounds::new(1e-7, 1.0, "0.1 mL to 1000 L");
 pub const PACK_MASS: Bounds = Bounds::new(1e-4, 1_000.0, "0.1 g to 1000 kg");

@@ -17,6 +17,7 @@ mod faults;
 mod field;
 mod grow;
 mod legible;
+mod level;
 mod limits;
 mod load;
 mod merge;

@@ -89,6 +89,14 @@ pub enum ProblemKind {
     },
     NotASwatch,
     NotADropRate,
+    NotAPercentage,
+    NotALevel,
+    /// More decimals than can be kept.
+    LevelTooFine,
+    /// Fewer than half of the classes would have enough.
+    LevelTooLow,
+    /// More than 999 classes out of 1000.
+    LevelTooHigh,
     BlankText,
     TextTooLong,
     ControlCharacter,

@@ -2,9 +2,10 @@
 //! their values come. Nothing is checked here beyond that.
 
 use super::field::{At, Entries, Field, Items, Written};
-use super::legible::{DropRate, Portion, Swatch};
+use super::legible::{DropRate, Percentage, Portion, Swatch};
 use super::model::{
-    Amount, Consistency, Edge, Edition, Life, MaterialKind, Paper, PartsBy, Per, Practice, Sign,
+    Amount, Consistency, Edge, Edition, Life, MaterialKind, Paper, PartsBy, Per, Practice,
+    ServiceLevel, Sign,
 };
 use crate::quantity::{Currency, Date, Length, Mass, MassDensity, Money, UnitSystem, Volume};
 use serde::Deserialize;
@@ -72,6 +73,8 @@ pub(super) struct Lesson {
     pub(super) finishes: Field<Entries<Finish>>,
     /// How cups are filled and amounts rounded.
     pub(super) mixing: Field<At<Mixing>>,
+    /// How much more than expected is mixed.
+    pub(super) reserve: Field<At<Reserve>>,
     /// What is needed besides paint.
     pub(super) supplies: Field<Entries<Supply>>,
     /// Where things are bought.
@@ -245,6 +248,22 @@ pub(super) struct Mixing {
     pub(super) step_metric: Field<Written<Volume>>,
     #[serde(rename = "scale step")]
     pub(super) scale_step: Field<Written<Mass>>,
+}
+
+/// How much more than expected is mixed.
+#[derive(Debug, Deserialize)]
+pub(super) struct Reserve {
+    /// In how many classes each colour is to be enough.
+    #[serde(rename = "enough in")]
+    pub(super) enough_in: Field<Written<ServiceLevel>>,
+    /// From one class to the next, all its canvases together.
+    #[serde(rename = "class varies by")]
+    pub(super) class_varies: Field<Written<Percentage>>,
+    /// From canvas to canvas.
+    #[serde(rename = "students vary by")]
+    pub(super) students_vary: Field<Written<Percentage>>,
+    /// What is usually added for each student; only compared.
+    pub(super) habit: Field<Written<Percentage>>,
 }
 
 /// A rule for something that is not paint.

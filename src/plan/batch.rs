@@ -27,35 +27,53 @@ impl Steps {
     }
 }
 
-/// The batch of the mixing table: at least `need` for `cups` cups, in whole steps of volume.
+/// What a batch has to hold.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Contents {
+    pub expected: Volume,
+    pub reserve: Volume,
+}
+
+impl Contents {
+    fn need(self) -> Volume {
+        self.expected + self.reserve
+    }
+}
+
+/// The batch of the mixing table: at least the `contents` for `cups` cups, and at least
+/// `fills`, which is what all of them are filled with; in whole steps of volume.
 pub(super) fn potful(
     colour: &Arc<Colour>,
     mix: &Arc<Mix>,
     cups: u32,
-    need: Volume,
+    contents: Contents,
+    fills: Volume,
     steps: Steps,
 ) -> Result<Batch, Impossible> {
-    mixed(colour, mix, Amounts { cups, need, volume: up_to_step(need, steps.volume) }, steps.scale)
+    let volume = up_to_step(contents.need().max(fills), steps.volume);
+    mixed(colour, mix, Amounts { cups, contents, volume }, steps.scale)
 }
 
 /// One cup: what is filled into it, at least `need` in whole steps of the scale because cups
-/// are filled by weight, and a batch of that much.
+/// are filled by weight, and a batch of that much. The reserve is mixed once for the class,
+/// not in every cup.
 pub(super) fn cupful(
     colour: &Arc<Colour>,
     mix: &Arc<Mix>,
     need: Volume,
     scale: Mass,
 ) -> Result<(Mass, Batch), Impossible> {
-    let exact = mixed(colour, mix, Amounts { cups: 1, need, volume: need }, scale)?;
+    let contents = Contents { expected: need, reserve: Volume::default() };
+    let exact = mixed(colour, mix, Amounts { cups: 1, contents, volume: need }, scale)?;
     let fill = up_to_scale(exact.mass, scale);
     let volume = need.max(fill / exact.density);
-    Ok((fill, mixed(colour, mix, Amounts { cups: 1, need, volume }, scale)?))
+    Ok((fill, mixed(colour, mix, Amounts { cups: 1, contents, volume }, scale)?))
 }
 
 struct Amounts {
     cups: u32,
-    need: Volume,
-    /// Never less than `need`.
+    contents: Contents,
+    /// Never less than what is needed.
     volume: Volume,
 }
 
@@ -64,7 +82,7 @@ struct Amounts {
 fn mixed(
     colour: &Arc<Colour>,
     mix: &Arc<Mix>,
-    Amounts { cups, need, volume }: Amounts,
+    Amounts { cups, contents: Contents { expected, reserve }, volume }: Amounts,
     scale: Mass,
 ) -> Result<Batch, Impossible> {
     let drops =
@@ -89,7 +107,8 @@ fn mixed(
         colour: Arc::clone(colour),
         mix: Arc::clone(mix),
         cups,
-        need,
+        expected,
+        reserve,
         volume,
         mass,
         density: if volume > Volume::default() { mass / volume } else { colour.paint.density },

@@ -22,7 +22,7 @@ pub(super) fn canvas_plan(canvas: &Canvas, lesson: &Lesson) -> Result<CanvasPlan
         .iter()
         .map(|layer| layer.paint)
         .fold(Spread::exactly(Volume::default()), |sum, paint| sum + paint);
-    let to_mix = layers.iter().flat_map(|layer| &layer.cups).map(|cup| cup.batch.need).sum();
+    let to_mix = layers.iter().flat_map(|layer| &layer.cups).map(|cup| cup.batch.expected).sum();
     let finishes = canvas.finishes.iter().map(|finish| finish_plan(finish, &areas)).collect();
     Ok(CanvasPlan { name: canvas.name.clone(), areas, layers, finishes, paint, to_mix })
 }

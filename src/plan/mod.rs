@@ -5,8 +5,9 @@
 //! other:
 //!
 //! ```text
-//! area -> film -> batch -> layers -> class -> supplies -> order (measure, packs) -> cost
-//!                                      worked, cautions
+//! area -> film -> batch -> layers -> class -> demand -> provision -> reserve -> cost
+//!                                     provision: supplies, order (measure, packs)
+//!                                     worked, cautions
 //! ```
 //!
 //! This room must not know how a number is printed, in which words, or on what paper; it
@@ -19,6 +20,7 @@ mod cautions;
 mod class;
 mod cost;
 mod count;
+mod demand;
 mod film;
 mod impossible;
 mod layers;
@@ -26,6 +28,8 @@ mod measure;
 mod model;
 mod order;
 mod packs;
+mod provision;
+mod reserve;
 mod rounding;
 mod supplies;
 mod worked;
@@ -37,6 +41,8 @@ pub use model::*;
 pub use worked::Formula;
 
 use crate::lesson::Lesson;
+use provision::Provision;
+use reserve::Margin;
 
 /// Works a lesson out.
 ///
@@ -53,11 +59,12 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
         .collect::<Result<Vec<_>, _>>()?;
     let student_paint = class::set_paint(&lesson, &canvases);
     let class_paint = student_paint.map_rising(|paint| paint * f64::from(heads.sets()));
-    let mixing = class::class_batches(&lesson, &canvases, heads)?;
-    let finishing = class::finishing(&lesson, &canvases, heads)?;
-    let materials = class::materials(&mixing, &finishing);
-    let supplies = supplies::supplies(&lesson, &mixing, heads)?;
-    let order = order::order(&lesson, &materials, &supplies)?;
+    let demand = demand::of_class(&lesson, &canvases, heads)?;
+    let margin = Margin::argued(&lesson.reserve);
+    let provision = provision::provision(&lesson, heads, &demand, margin)?;
+    let habit = provision::provision(&lesson, heads, &demand, Margin::habit(&lesson.reserve))?;
+    let reserve = reserve::reserve(&lesson.reserve, &demand, &provision, &habit);
+    let Provision { mixing, finishing, supplies, order } = provision;
     let cost = cost::cost(&lesson, &order, heads);
     let worked = worked::examples(&lesson, &canvases);
     let cautions = cautions::cautions(&lesson);
@@ -70,6 +77,7 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
         mixing,
         finishing,
         supplies,
+        reserve,
         order,
         cost,
         worked,

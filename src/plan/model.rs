@@ -1,7 +1,9 @@
 //! The plan: every number of a class as a plain value. No text for people.
 
 use super::Formula;
-use crate::lesson::{Amount, CanvasLayer, Caution, Colour, Finish, Lesson, Life, Material, Mix};
+use crate::lesson::{
+    Amount, CanvasLayer, Caution, Colour, Finish, Lesson, Life, Material, Mix, ReserveRule,
+};
 use crate::quantity::{Area, Length, Mass, MassDensity, Money, Share, Spread, Volume};
 use std::sync::Arc;
 
@@ -21,6 +23,8 @@ pub struct Plan {
     /// What the finishes take, one line a material.
     pub finishing: Vec<MaterialNeed>,
     pub supplies: Vec<SupplyNeed>,
+    /// How the reserve in `mixing` and `finishing` is argued, and what a habit would do instead.
+    pub reserve: Reserve,
     pub order: Order,
     pub cost: Cost,
     /// One for each canvas of the lesson, in its order.
@@ -139,16 +143,26 @@ pub struct Batch {
     pub mix: Arc<Mix>,
     /// Cups to fill from it.
     pub cups: u32,
-    /// What is needed, cup loss included.
-    pub need: Volume,
-    /// Rounded up to what can be measured, a step of volume for the class and of the scale
-    /// for one cup; never less than `need`.
+    /// What is expected to be used, cup loss included.
+    pub expected: Volume,
+    /// What is mixed on top of it so that the colour is enough; nothing in the batch of a single
+    /// cup.
+    pub reserve: Volume,
+    /// Expected and reserve, or what fills the cups where that is more, rounded up to what can
+    /// be measured: a step of volume for the class and of the scale for one cup.
     pub volume: Volume,
     pub mass: Mass,
     /// By ideal mixing: sum of masses over sum of volumes.
     pub density: MassDensity,
     /// In the order of the recipe; volumes and masses add up to the batch.
     pub ingredients: Vec<Poured>,
+}
+
+impl Batch {
+    /// What is needed: expected and reserve; never more than `volume`.
+    pub fn need(&self) -> Volume {
+        self.expected + self.reserve
+    }
 }
 
 /// One ingredient on the scale.
@@ -170,6 +184,11 @@ pub struct Poured {
 #[derive(Debug, Clone)]
 pub struct MaterialNeed {
     pub material: Arc<Material>,
+    /// What is expected to be used.
+    pub expected: Volume,
+    /// What is kept in reserve.
+    pub reserve: Volume,
+    /// Expected and reserve, and what the rounding of batches adds.
     pub volume: Volume,
     pub mass: Mass,
 }
@@ -180,6 +199,45 @@ pub struct SupplyNeed {
     pub item: String,
     pub pieces: u32,
     pub life: Life,
+}
+
+/// Why so much is kept in reserve.
+///
+/// Each colour is to be enough by itself, so each has its own reserve, and together they are
+/// more than the reserve that one paint for all would take.
+#[derive(Debug, Clone)]
+pub struct Reserve {
+    pub rule: ReserveRule,
+    /// So many standard deviations are kept: the normal quantile of the level.
+    pub deviations: f64,
+    /// All mixed paint, cup loss included.
+    pub expected: Volume,
+    /// The reserves of all colours and mixes together: what is mixed on top.
+    pub by_colour: Volume,
+    /// What would do if all colours were one paint; at most `by_colour`.
+    pub as_one: Volume,
+    pub habit: Habit,
+}
+
+/// What the same class would mix and buy if so much were added for each student and nothing
+/// else argued. For comparison only.
+#[derive(Debug, Clone)]
+pub struct Habit {
+    /// Added to what is expected.
+    pub extra: Share,
+    /// What each batch of `Plan::mixing` would be, in its order, rounded up to its step.
+    pub mixing: Vec<Volume>,
+    /// What each line of `Plan::finishing` would be, in its order.
+    pub finishing: Vec<Volume>,
+    /// What would be paid for packs.
+    pub total: Money,
+}
+
+impl Habit {
+    /// What would be mixed for the class: all batches.
+    pub fn to_mix(&self) -> Volume {
+        self.mixing.iter().copied().sum()
+    }
 }
 
 /// What to buy.
@@ -199,6 +257,8 @@ pub struct OrderLine {
     pub item: String,
     pub what: OrderItem,
     pub needed: Amount,
+    /// The part of `needed` that is kept in reserve; nothing of a supply.
+    pub reserve: Amount,
     pub in_stock: Amount,
     /// `needed - in_stock`, at least nothing; in the kind of `needed`.
     pub to_buy: Amount,
@@ -237,7 +297,8 @@ pub struct Cost {
     /// What is paid at the till.
     pub order: Money,
     pub per_student: Money,
-    /// What is used up, priced by the packs bought (stock at the price of the list).
+    /// What is taken out of packs and stock, reserve included, priced by the packs bought
+    /// (stock at the price of the list).
     pub used: Money,
     /// Items without a price, left out of the sums.
     pub unpriced: Vec<String>,

@@ -43,6 +43,8 @@ struct Wanted<'a> {
     what: OrderItem,
     measure: Measure,
     needed: f64,
+    /// Part of `needed`.
+    reserve: f64,
     from_tap: Tap,
 }
 
@@ -60,6 +62,7 @@ impl<'a> Wanted<'a> {
             what: OrderItem::Material(Arc::clone(&need.material)),
             measure: Measure::Volume { density: need.material.density },
             needed: in_ml(need.volume),
+            reserve: in_ml(need.reserve),
             from_tap: if need.material.kind == MaterialKind::Water { Tap::Yes } else { Tap::No },
         }
     }
@@ -70,6 +73,7 @@ impl<'a> Wanted<'a> {
             what: OrderItem::Supply(need.life),
             measure: Measure::Pieces,
             needed: f64::from(need.pieces),
+            reserve: 0.0,
             from_tap: Tap::No,
         }
     }
@@ -87,6 +91,7 @@ impl<'a> Wanted<'a> {
             item: self.item.to_owned(),
             what: self.what,
             needed: self.measure.amount(self.needed),
+            reserve: self.measure.amount(self.reserve),
             in_stock: self.measure.amount(in_stock),
             to_buy: self.measure.amount(to_buy),
             purchase,

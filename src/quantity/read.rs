@@ -58,6 +58,11 @@ pub fn share(text: &str) -> Result<Share, Misread> {
     fraction.and_then(Share::new).ok_or_else(|| reading.fault(MisreadKind::MoreThanWhole))
 }
 
+/// `15 %`, `120 %`: the number of percent, exact.
+pub fn percent(text: &str) -> Result<Decimal, Misread> {
+    Reading::of(text, &[Dimension::Share])?.exact()
+}
+
 /// `14 days`, `2 weeks`.
 pub fn days(text: &str) -> Result<u32, Misread> {
     Reading::of(text, &[Dimension::Days])?.whole()

@@ -93,7 +93,7 @@ fn a_batch_rounds_up_to_the_step_of_the_units() {
     let batch = planned(us).mixing.remove(0);
     // 100.1 mL are 3.385 fl oz.
     assert_near((batch.volume / us_fl_oz(3.5)).value, 1.0, 1e-12);
-    assert_near(in_ml(batch.need), 100.1, 1e-9);
+    assert_near(in_ml(batch.need()), 100.1, 1e-9);
 }
 
 #[test]

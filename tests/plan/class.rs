@@ -1,7 +1,7 @@
 use super::studio::*;
 use puddlebook::lesson::{CanvasLayer, Life, Per, Students};
 use puddlebook::plan::{Counted, Impossible, Plan, plan};
-use puddlebook::quantity::units::{in_g_per_ml, in_ml};
+use puddlebook::quantity::units::{in_g_per_ml, in_gram, in_ml};
 
 fn pieces(plan: &Plan, item: &str) -> u32 {
     plan.supplies.iter().find(|need| need.item == item).unwrap().pieces
@@ -50,10 +50,13 @@ fn one_batch_for_a_colour_and_mix_over_all_canvases() {
             ("white", "thin", 8),
         ]
     );
-    // 24 cups of 40 % of 4.8 fl oz and 3 mL, filled to the next gram.
-    let grams = (0.4 * 4.8 * 29.573_529_562_5 + 3.0) * in_g_per_ml(plan.mixing[0].density);
-    let need = 24.0 * grams.ceil() / in_g_per_ml(plan.mixing[0].density);
-    assert_near(in_ml(plan.mixing[0].need), need, 1e-6);
+    // 24 cups of 40 % of 4.8 fl oz and 3 mL.
+    let expected = 24.0 * (0.4 * 4.8 * 29.573_529_562_5 + 3.0);
+    assert_near(in_ml(plan.mixing[0].expected), expected, 1e-6);
+    // Every cup is filled to the next gram, and the batch fills them all.
+    let grams = (expected / 24.0 * in_g_per_ml(plan.mixing[0].density)).ceil();
+    assert_near(in_gram(plan.canvases[0].layers[0].cups[0].fill), grams, 1e-9);
+    assert!(plan.mixing[0].mass >= plan.canvases[0].layers[0].cups[0].fill * 24.0);
 }
 
 #[test]

@@ -11,6 +11,7 @@ mod generated;
 mod orders;
 mod packs;
 mod properties;
+mod reserve;
 mod snapshot;
 mod studio;
 mod worked;

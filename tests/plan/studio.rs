@@ -12,7 +12,7 @@ pub fn planned(lesson: Lesson) -> Plan {
 }
 
 /// One student, one 10 x 10 in canvas with a painted half-inch edge, a straight pour of
-/// medium consistency in three colours, US units, nothing in the cupboard, no shop.
+/// medium consistency in three colours, US units, nothing in the cupboard, no shop, no reserve.
 pub fn lesson() -> Lesson {
     let technique = straight_pour();
     Lesson {
@@ -46,6 +46,7 @@ pub fn lesson() -> Lesson {
             step_metric: ml(5.0),
             scale_step: gram(1.0),
         },
+        reserve: no_reserve(),
         supplies: vec![],
         shop: None,
         stock: vec![],
@@ -53,6 +54,21 @@ pub fn lesson() -> Lesson {
         cautions: vec![],
         techniques: vec![technique],
         mixes: vec![thin(), medium()],
+    }
+}
+
+/// Enough in every second class: what is expected, and nothing on top.
+pub fn no_reserve() -> ReserveRule {
+    reserve((1, 2), 8, 15)
+}
+
+/// A reserve at a level, with what the class and the students vary by in percent.
+pub fn reserve(level: (u32, u32), class: i64, students: i64) -> ReserveRule {
+    ReserveRule {
+        level: ServiceLevel::new(level.0, level.1).unwrap(),
+        class_varies: percent(class),
+        students_vary: percent(students),
+        habit: percent(15),
     }
 }
 

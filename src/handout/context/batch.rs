@@ -16,6 +16,11 @@ pub struct BatchText {
     pub mix: String,
     pub consistency: String,
     pub cups: String,
+    /// What is expected to be used.
+    pub expected: String,
+    /// What is mixed on top; empty when that is nothing.
+    pub reserve: String,
+    /// Both together.
     pub need: String,
     pub volume: String,
     pub mass: String,
@@ -58,7 +63,9 @@ pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
         mix: batch.mix.name.clone(),
         consistency: consistency(batch.mix.consistency, words),
         cups: batch.cups.to_string(),
-        need: show.volume(batch.need),
+        expected: show.volume(batch.expected),
+        reserve: unless_nothing(batch.reserve, show),
+        need: show.volume(batch.need()),
         volume: show.measured(batch.volume),
         mass: show.mass(batch.mass),
         density: show.density(batch.density),
@@ -66,6 +73,11 @@ pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
         fills: Vec::new(),
         left: String::new(),
     }
+}
+
+/// A volume, empty when it is nothing.
+pub(super) fn unless_nothing(volume: Volume, show: &Show) -> String {
+    if volume > Volume::default() { show.volume(volume) } else { String::new() }
 }
 
 /// The batches of the class, each with the cups it fills.
@@ -125,7 +137,7 @@ fn fills<'a>(plan: &'a Plan, mixed: &Batch) -> Vec<Fill<'a>> {
                     canvas: &worked_out.name,
                     layer: if has_layers { &layer.name } else { "" },
                     cups: plan.heads.sets().saturating_mul(canvas.each.get()),
-                    volume: cup.batch.need,
+                    volume: cup.batch.need(),
                     mass: cup.fill,
                 });
             }

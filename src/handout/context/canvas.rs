@@ -209,7 +209,7 @@ fn cup_text(
         share: show.share(cup.share),
         paint: show.volume(cup.paint),
         paint_mass: show.mass(cup.paint * cup.density()),
-        fill_volume: show.volume(cup.batch.need),
+        fill_volume: show.volume(cup.batch.need()),
         fill_mass: show.mass(cup.fill),
         density: mixed.density,
         paint_sum: sum_of(worked, &paint, words),

@@ -7,6 +7,7 @@ mod batch;
 mod canvas;
 mod caution;
 mod order;
+mod reserve;
 mod step;
 mod technique;
 
@@ -24,6 +25,7 @@ pub(super) use canvas::{shape_word, size};
 pub use caution::CautionText;
 pub(super) use order::amount;
 pub use order::{CostText, OrderText, SupplyText};
+pub use reserve::{ReserveLineText, ReserveText};
 pub use technique::{ColourText, MixText, TechniqueText};
 
 /// Everything that every template may name.
@@ -54,6 +56,7 @@ pub struct Context {
     pub mixes: Vec<MixText>,
     pub colours: Vec<ColourText>,
     pub batches: Vec<BatchText>,
+    pub reserve: ReserveText,
     pub order: OrderText,
     pub supplies: Vec<SupplyText>,
     pub cost: CostText,
@@ -100,6 +103,7 @@ impl Context {
             mixes: technique::mixes(plan, words, &show),
             colours: technique::colours(plan, &show),
             batches: batch::class_batches(plan, words, &show),
+            reserve: reserve::reserve(plan, words, &show),
             order: order::order(plan, words, &show),
             supplies: order::supplies(plan, words),
             cost: order::cost(plan, &show),

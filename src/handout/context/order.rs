@@ -63,7 +63,7 @@ pub(super) fn order(plan: &Plan, words: &Words, show: &Show) -> OrderText {
 }
 
 /// An amount of money, empty where there is no shop to pay it to.
-fn priced(plan: &Plan, money: Money, show: &Show) -> String {
+pub(super) fn priced(plan: &Plan, money: Money, show: &Show) -> String {
     if plan.lesson.shop.is_some() { show.money(money) } else { String::new() }
 }
 

@@ -12,6 +12,7 @@ mod mixes;
 mod outline;
 mod palettes;
 mod people;
+mod reserve;
 mod shop;
 mod supplies;
 mod techniques;
@@ -44,6 +45,7 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
     };
     let canvases = canvas::canvases(desk, root, raw, &shelf);
     let mixing = supplies::mixing(desk, root, raw);
+    let reserve = reserve::reserve(desk, root, raw);
     let supplies = supplies::supplies(desk, raw);
     let items = items::items(desk, raw, &materials, &colours);
     let shop = shop::shop(desk, raw, &items);
@@ -62,6 +64,7 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         class: class?,
         canvases: canvases?,
         mixing: mixing?,
+        reserve: reserve?,
         supplies,
         shop: shop.map(|(shop, _)| shop),
         stock,

@@ -7,6 +7,7 @@ mod caution;
 mod colour;
 mod goods;
 mod recipe;
+mod reserve;
 mod technique;
 
 pub use canvas::*;
@@ -14,6 +15,7 @@ pub use caution::*;
 pub use colour::*;
 pub use goods::*;
 pub use recipe::*;
+pub use reserve::*;
 pub use technique::*;
 
 use crate::quantity::{Currency, Date, UnitSystem};
@@ -34,6 +36,8 @@ pub struct Lesson {
     pub canvases: Vec<Canvas>,
     /// How cups are filled and amounts rounded.
     pub mixing: Mixing,
+    /// How much more than expected is mixed.
+    pub reserve: ReserveRule,
     /// What is needed besides paint.
     pub supplies: Vec<SupplyRule>,
     /// Where things are bought; without one the order has amounts and no packs.

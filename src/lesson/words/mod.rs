@@ -101,6 +101,11 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
         | ProblemKind::NotACurrency { .. }
         | ProblemKind::NotASwatch
         | ProblemKind::NotADropRate
+        | ProblemKind::NotAPercentage
+        | ProblemKind::NotALevel
+        | ProblemKind::LevelTooFine
+        | ProblemKind::LevelTooLow
+        | ProblemKind::LevelTooHigh
         | ProblemKind::BlankText
         | ProblemKind::TextTooLong
         | ProblemKind::ControlCharacter => of_value(kind),
@@ -298,6 +303,27 @@ fn of_value(kind: &ProblemKind) -> Words {
             .right("a # and six digits from 0 to F, in quotes: \"#1F5A7A\""),
         ProblemKind::NotADropRate => Words::new("this says no number of drops", "not understood")
             .right("drops for an amount of mixed paint: 3 per 100 mL"),
+        ProblemKind::NotAPercentage => {
+            Words::new("this should be a percentage", "not understood").right("for example 15 %")
+        }
+        ProblemKind::NotALevel => {
+            Words::new("this does not say how often the paint is to be enough", "not understood")
+                .right("for example 19 classes out of 20, 19 of 20, or 95 %")
+        }
+        ProblemKind::LevelTooFine => {
+            Words::new("nobody knows this so exactly", "too many decimals")
+                .right("one decimal is plenty, for example 97.5 %")
+        }
+        ProblemKind::LevelTooLow => {
+            Words::new("most classes would run short", "less than half of the classes")
+                .right("allowed: 50 % to 99.9 %")
+                .right("50 % (1 class out of 2) mixes what is expected, with nothing in reserve")
+        }
+        ProblemKind::LevelTooHigh => {
+            Words::new("no reserve is enough in every class", "more than 99.9 %")
+                .right("allowed: 50 % to 99.9 % (999 classes out of 1000)")
+                .right("for an accident, such as a cup that is knocked over, keep spares instead")
+        }
         ProblemKind::BlankText => Words::new("nothing is written here", "empty"),
         ProblemKind::TextTooLong => Words::new("this text is too long", "here")
             .right(format!("up to {} characters", limits::TEXT_LETTERS)),
