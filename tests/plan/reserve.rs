@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use proptest::test_runner::{RngAlgorithm, TestRng};
 use puddlebook::lesson::{Amount, CanvasLayer, Lesson, ServiceLevel, Technique};
 use puddlebook::plan::{Batch, Plan};
-use puddlebook::quantity::units::{in_ml, ml, mm};
+use puddlebook::quantity::units::{gram, in_ml, ml, mm};
 use puddlebook::quantity::{Share, Spread, Volume};
 use std::f64::consts::TAU;
 use std::sync::Arc;
