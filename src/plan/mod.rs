@@ -6,7 +6,7 @@
 //!
 //! ```text
 //! area -> film -> batch -> layers -> class -> demand -> provision -> reserve -> cost
-//!                                     provision: supplies, order (measure, packs)
+//!                                     provision: supplies, order (measure, buy)
 //!                                     worked, cautions
 //! ```
 //!
@@ -16,6 +16,7 @@
 
 mod area;
 mod batch;
+pub mod buy;
 mod cautions;
 mod class;
 mod cost;
@@ -27,7 +28,6 @@ mod layers;
 mod measure;
 mod model;
 mod order;
-mod packs;
 mod provision;
 mod reserve;
 mod rounding;

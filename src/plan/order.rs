@@ -1,14 +1,15 @@
 //! What to buy: needs less stock, in packs.
 
+use super::buy::{Market, Need, Offer, Proof, ShopAt, Terms};
 use super::impossible::Counted;
 use super::measure::Measure;
-use super::packs::{Choice, Offer, Proof, cheapest};
 use super::{
     Impossible, MaterialNeed, Order, OrderItem, OrderLine, PackCount, Purchase, SupplyNeed,
 };
 use crate::lesson::{Amount, Lesson, MaterialKind, Pack, Shop, Stocked};
 use crate::quantity::Money;
 use crate::quantity::units::in_ml;
+use std::num::NonZeroU32;
 use std::sync::Arc;
 
 /// Stock that falls short by less than this part of the need is enough; it is the noise
@@ -26,7 +27,7 @@ pub(super) fn order(
     let mut order = Order { lines: Vec::new(), total: Money::ZERO, unproven: Vec::new() };
     for wanted in materials.chain(supplies) {
         let (line, proof) = wanted.line(&lesson.stock, lesson.shop.as_ref())?;
-        if proof == Proof::None {
+        if proof != Proof::LeastCost {
             order.unproven.push(line.item.clone());
         }
         if let Purchase::Packs { cost, .. } = &line.purchase {
@@ -122,12 +123,20 @@ impl<'a> Wanted<'a> {
             .iter()
             .map(|pack| {
                 let size = self.measure.read(self.item, pack.size)?;
-                Ok(Offer { size, price: pack.price })
+                let (price, in_multiples_of) = (pack.price, NonZeroU32::MIN);
+                Ok(Offer { shop: ShopAt(0), size, price, in_multiples_of, from: 1 })
             })
             .collect::<Result<Vec<_>, Impossible>>()?;
-        let too_many =
-            || Impossible::TooMany { what: Counted::Packs { item: self.item.to_owned() } };
-        let Choice { counts, proof } = cheapest(to_buy, &offers).ok_or_else(too_many)?;
+        let market = Market {
+            shops: vec![Terms::default()],
+            items: vec![Need { amount: to_buy, offers: offers.clone() }],
+        };
+        // A checked lesson has packs of some size at a price, and this shop has no terms, so
+        // only numbers can be in the way.
+        let basket = market.least_cost().map_err(|_| Impossible::TooMany {
+            what: Counted::Packs { item: self.item.to_owned() },
+        })?;
+        let counts: Vec<u32> = basket.counts.into_iter().flatten().collect();
         let bought: f64 =
             counts.iter().zip(&offers).map(|(count, offer)| f64::from(*count) * offer.size).sum();
         let mut bags: Vec<(f64, PackCount)> = packs
@@ -144,7 +153,7 @@ impl<'a> Wanted<'a> {
         let packs: Vec<PackCount> = bags.into_iter().map(|(_, bag)| bag).collect();
         let cost = packs.iter().map(|pack| pack.price * pack.count).sum();
         let left_over = self.measure.amount((bought - to_buy).max(0.0));
-        Ok((Purchase::Packs { packs, cost, left_over }, proof))
+        Ok((Purchase::Packs { packs, cost, left_over }, basket.proof))
     }
 }
 

@@ -3,6 +3,7 @@
 mod anchors;
 mod areas;
 mod batches;
+mod buy;
 mod cautions;
 mod class;
 mod costs;
