@@ -23,11 +23,11 @@ colours:
   sea_blue: {swatch: "#1F5A7A"}
   "=sum": {swatch: "#D9C08A"}
   white: {swatch: "#F7F5F0"}
-shop:
-  name: A shop (invented)
-  currency: USD
-  packs:
-    - {item: "=sum acrylic", size: 8 fl oz, price: 5.49}
+shops:
+  A shop (invented):
+    currency: USD
+    packs:
+      - {item: "=sum acrylic", size: 8 fl oz, price: 5.49}
 "##;
 
 fn read(text: &str) -> Lesson {

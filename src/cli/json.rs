@@ -6,8 +6,8 @@
 
 use crate::lesson::{Amount, Life};
 use crate::plan::{
-    Batch, CanvasPlan, CupPlan, FinishPlan, LayerPlan, OrderItem, OrderLine, Plan, Poured,
-    Purchase, Reserve,
+    Batch, CanvasPlan, CupPlan, FinishPlan, LayerPlan, Leftover, OrderItem, OrderLine, Plan,
+    Poured, Purchase, Reserve, ShopBill,
 };
 use crate::quantity::units::{in_g_per_ml, in_gram, in_ml, in_mm, in_square_cm};
 use crate::quantity::{Length, Spread, Volume};
@@ -41,6 +41,7 @@ pub(super) fn json(plan: &Plan) -> String {
             "volume_ml": in_ml(need.volume),
             "mass_g": in_gram(need.mass),
         })).collect::<Vec<_>>(),
+        "leftovers": plan.leftovers.iter().map(|left| leftover(left, plan)).collect::<Vec<_>>(),
         "supplies": plan.supplies.iter().map(|need| json!({
             "item": need.item,
             "pieces": need.pieces,
@@ -49,8 +50,13 @@ pub(super) fn json(plan: &Plan) -> String {
         "reserve": reserve(plan),
         "order": {
             "lines": plan.order.lines.iter().map(line).collect::<Vec<_>>(),
-            "unproven": plan.order.unproven,
+            "bills": plan.order.bills.iter().map(bill).collect::<Vec<_>>(),
             "total": plan.order.total.amount().to_string(),
+            "within": plan.order.within.map(|gap| gap.amount().to_string()),
+            "from_one_shop": plan.order.singly.iter().map(|single| json!({
+                "shop": single.name,
+                "total": single.total.map(|total| total.amount().to_string()),
+            })).collect::<Vec<_>>(),
         },
         "cost": {
             "order": plan.cost.order.amount().to_string(),
@@ -140,6 +146,7 @@ fn cup(cup: &CupPlan) -> Value {
         "colour": cup.colour.name,
         "share": cup.share.fraction().to_string(),
         "paint_ml": in_ml(cup.paint),
+        "fill_g": in_gram(cup.fill),
         "batch": batch(&cup.batch),
     })
 }
@@ -162,6 +169,7 @@ fn batch(batch: &Batch) -> Value {
         "expected_ml": in_ml(batch.expected),
         "reserve_ml": in_ml(batch.reserve),
         "need_ml": in_ml(batch.need()),
+        "from_jars_ml": in_ml(batch.from_jars),
         "volume_ml": in_ml(batch.volume),
         "mass_g": in_gram(batch.mass),
         "density_g_per_ml": in_g_per_ml(batch.density),
@@ -183,10 +191,12 @@ fn poured(poured: &Poured) -> Value {
 fn line(line: &OrderLine) -> Value {
     let purchase = match &line.purchase {
         Purchase::Nothing => json!({ "kind": "nothing" }),
+        Purchase::Elsewhere => json!({ "kind": "elsewhere" }),
         Purchase::NoPrice => json!({ "kind": "no price" }),
         Purchase::Packs { packs, cost, left_over } => json!({
             "kind": "packs",
             "packs": packs.iter().map(|pack| json!({
+                "shop": pack.shop,
                 "count": pack.count,
                 "size": amount(&pack.size),
                 "price": pack.price.amount().to_string(),
@@ -206,6 +216,30 @@ fn line(line: &OrderLine) -> Value {
         "in_stock": amount(&line.in_stock),
         "to_buy": amount(&line.to_buy),
         "purchase": purchase,
+    })
+}
+
+fn bill(bill: &ShopBill) -> Value {
+    json!({
+        "shop": bill.shop,
+        "name": bill.name,
+        "goods": bill.goods.amount().to_string(),
+        "delivery": bill.delivery.amount().to_string(),
+        "total": bill.total().amount().to_string(),
+    })
+}
+
+fn leftover(left: &Leftover, plan: &Plan) -> Value {
+    json!({
+        "colour": left.colour.name,
+        "mix": left.mix.name,
+        "volume_ml": in_ml(left.volume),
+        "mass_g": in_gram(left.mass),
+        "last_day": left.last_day.map(|day| day.to_string()),
+        "covers": left.covers(plan).iter().map(|cover| json!({
+            "canvas": cover.canvas,
+            "cups": cover.cups,
+        })).collect::<Vec<_>>(),
     })
 }
 

@@ -34,6 +34,7 @@ pub fn order_csv(plan: &Plan, words: &Words) -> Result<Vec<u8>, csv::Error> {
         let (packs, cost, left_over) = match &line.purchase {
             Purchase::Nothing => (String::new(), String::new(), String::new()),
             Purchase::NoPrice => (words.order.no_price.clone(), String::new(), String::new()),
+            Purchase::Elsewhere => (words.order.elsewhere.clone(), String::new(), String::new()),
             Purchase::Packs { packs, cost, left_over } => {
                 let packs: Vec<String> = packs
                     .iter()

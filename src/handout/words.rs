@@ -18,6 +18,7 @@ pub struct Words {
     pub sizes: SizeWords,
     pub mixes: MixWords,
     pub order: OrderWords,
+    pub reasons: ReasonWords,
     pub reserve: ReserveWords,
     pub steps: StepWords,
     pub pictures: PictureWords,
@@ -85,6 +86,20 @@ pub struct MixWords {
     pub drops: String,
 }
 
+/// Why an order is as it is.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ReasonWords {
+    pub one_shop: String,
+    pub dearer: String,
+    pub between: String,
+    pub nobody_else: String,
+    pub split: String,
+    pub no_one_sells_all: String,
+    pub free_delivery: String,
+    pub within: String,
+}
+
 /// Lines of the order.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -93,6 +108,7 @@ pub struct OrderWords {
     pub between: String,
     pub pieces: String,
     pub no_price: String,
+    pub elsewhere: String,
     pub used_up: String,
     pub washable: String,
 }

@@ -7,6 +7,7 @@ mod batch;
 mod canvas;
 mod caution;
 mod order;
+mod reasons;
 mod reserve;
 mod step;
 mod technique;

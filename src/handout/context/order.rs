@@ -1,8 +1,9 @@
 //! The order, the supplies and what it all costs.
 
+use super::reasons;
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Amount, Life, MaterialKind};
-use crate::plan::{OrderItem, OrderLine, PackCount, Plan, Purchase};
+use crate::plan::{Order, OrderItem, OrderLine, PackCount, Plan, Purchase, ShopBill};
 use crate::quantity::Money;
 use crate::quantity::show::{Show, by_size};
 use crate::quantity::units::in_gram;
@@ -11,10 +12,38 @@ use serde::Serialize;
 /// What to buy.
 #[derive(Debug, Clone, Serialize)]
 pub struct OrderText {
-    /// Empty without a shop.
-    pub shop: String,
+    /// The shops where something is bought.
+    pub shops: Vec<ShopText>,
     pub lines: Vec<OrderLineText>,
+    /// Empty without a shop.
     pub total: String,
+    /// Why it is bought like this, a sentence each.
+    pub reasons: Vec<String>,
+    /// Items that are bought by other ways.
+    pub elsewhere: Vec<String>,
+    /// Items that no shop sells.
+    pub unsold: Vec<String>,
+}
+
+/// One shop.
+#[derive(Debug, Clone, Serialize)]
+pub struct ShopText {
+    pub name: String,
+    pub goods: String,
+    /// Empty when nothing is charged.
+    pub delivery: String,
+    pub total: String,
+    pub lines: Vec<ShopLineText>,
+}
+
+/// What is bought of one item in one shop.
+#[derive(Debug, Clone, Serialize)]
+pub struct ShopLineText {
+    pub item: String,
+    /// `material` or `supply`.
+    pub kind: &'static str,
+    pub packs: String,
+    pub cost: String,
 }
 
 /// One line of it. Amounts are figures in `unit`; what is nothing is empty.
@@ -55,38 +84,83 @@ pub struct CostText {
 }
 
 pub(super) fn order(plan: &Plan, words: &Words, show: &Show) -> OrderText {
+    let order = &plan.order;
+    let named = |met: fn(&Purchase) -> bool| {
+        let lines = order.lines.iter().filter(|line| met(&line.purchase));
+        lines.map(|line| line.item.clone()).collect()
+    };
     OrderText {
-        shop: plan.lesson.shop.as_ref().map(|shop| shop.name.clone()).unwrap_or_default(),
-        lines: plan.order.lines.iter().map(|line| line_text(line, words, show)).collect(),
-        total: priced(plan, plan.order.total, show),
+        shops: order.bills.iter().map(|bill| shop(bill, order, words, show)).collect(),
+        lines: order.lines.iter().map(|line| line_text(line, words, show)).collect(),
+        total: priced(plan, order.total, show),
+        reasons: reasons::reasons(order, words, show),
+        elsewhere: named(|purchase| matches!(purchase, Purchase::Elsewhere)),
+        unsold: named(|purchase| matches!(purchase, Purchase::NoPrice)),
     }
+}
+
+fn shop(bill: &ShopBill, order: &Order, words: &Words, show: &Show) -> ShopText {
+    let lines = order.lines.iter().filter_map(|line| {
+        let Purchase::Packs { packs, .. } = &line.purchase else { return None };
+        let packs: Vec<&PackCount> = packs.iter().filter(|pack| pack.shop == bill.shop).collect();
+        let cost = packs.iter().map(|pack| pack.price * pack.count).sum();
+        (!packs.is_empty()).then(|| ShopLineText {
+            item: line.item.clone(),
+            kind: kind(&line.what),
+            packs: packs_text(packs, words, show),
+            cost: show.money(cost),
+        })
+    });
+    ShopText {
+        name: bill.name.clone(),
+        goods: show.money(bill.goods),
+        delivery: if bill.delivery > Money::ZERO {
+            show.money(bill.delivery)
+        } else {
+            String::new()
+        },
+        total: show.money(bill.total()),
+        lines: lines.collect(),
+    }
+}
+
+fn kind(what: &OrderItem) -> &'static str {
+    match what {
+        OrderItem::Material(_) => "material",
+        OrderItem::Supply(_) => "supply",
+    }
+}
+
+fn packs_text<'a>(
+    packs: impl IntoIterator<Item = &'a PackCount>,
+    words: &Words,
+    show: &Show,
+) -> String {
+    let packs: Vec<String> = packs.into_iter().map(|it| pack(it, words, show)).collect();
+    packs.join(&words.order.between)
 }
 
 /// An amount of money, empty where there is no shop to pay it to.
 pub(super) fn priced(plan: &Plan, money: Money, show: &Show) -> String {
-    if plan.lesson.shop.is_some() { show.money(money) } else { String::new() }
+    if plan.lesson.shops.is_empty() { String::new() } else { show.money(money) }
 }
 
 fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
     let (packs, cost, left_over) = match &line.purchase {
-        Purchase::Nothing | Purchase::NoPrice => (String::new(), String::new(), String::new()),
-        Purchase::Packs { packs, cost, left_over } => (
-            packs
-                .iter()
-                .map(|p| pack(p, words, show))
-                .collect::<Vec<_>>()
-                .join(&words.order.between),
-            show.money(*cost),
-            figure(left_over, show),
-        ),
+        Purchase::Nothing | Purchase::NoPrice | Purchase::Elsewhere => {
+            (String::new(), String::new(), String::new())
+        }
+        Purchase::Packs { packs, cost, left_over } => {
+            (packs_text(packs, words, show), show.money(*cost), figure(left_over, show))
+        }
     };
-    let (kind, tap) = match &line.what {
-        OrderItem::Material(material) => ("material", material.kind == MaterialKind::Water),
-        OrderItem::Supply(_) => ("supply", false),
+    let tap = match &line.what {
+        OrderItem::Material(material) => material.kind == MaterialKind::Water,
+        OrderItem::Supply(_) => false,
     };
     OrderLineText {
         item: line.item.clone(),
-        kind,
+        kind: kind(&line.what),
         tap,
         unit: match line.needed {
             Amount::Volume(_) => show.volume_unit().to_string(),
