@@ -5,7 +5,7 @@ use puddlebook::handout::{
     TemplateFault, Templates, order_csv,
 };
 use puddlebook::lesson::{self, Lesson};
-use puddlebook::plan::{self, Plan};
+use puddlebook::plan::{self, Errand, Plan};
 use std::collections::BTreeMap;
 use std::path::Path;
 
@@ -229,7 +229,7 @@ fn pictures_say_in_words_what_they_show() {
 #[test]
 fn the_order_as_csv_is_a_table_that_no_spreadsheet_runs() {
     let plan = plan_of(LESSON);
-    let bytes = order_csv(&plan, built_in().words()).unwrap();
+    let bytes = order_csv(&[Errand::of(&plan)], built_in().words()).unwrap();
     let text = String::from_utf8(bytes.clone()).unwrap();
     assert!(text.contains("\r\n"), "RFC 4180 ends lines with CRLF");
     let mut table = csv::Reader::from_reader(bytes.as_slice());

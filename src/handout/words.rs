@@ -109,6 +109,10 @@ pub struct OrderWords {
     pub pieces: String,
     pub no_price: String,
     pub elsewhere: String,
+    pub covers: String,
+    pub or: String,
+    pub in_cupboard: String,
+    pub delivery: String,
     pub used_up: String,
     pub washable: String,
 }

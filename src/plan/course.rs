@@ -5,7 +5,7 @@
 //! the first. What one order leaves of its packs is stock for the next.
 
 use super::order::{self, Cupboard, Needs, Street};
-use super::{Course, Delivery, Impossible, Plan, jars, plan};
+use super::{Course, Delivery, Errand, Impossible, Plan, jars, plan};
 use crate::lesson::{Amount, Jar, Lesson};
 use crate::quantity::{Date, Money};
 
@@ -90,6 +90,14 @@ fn ordered(plans: &[Plan], groups: Vec<Group>) -> Result<Vec<Delivery>, Impossib
 }
 
 impl Course {
+    /// Its orders, each with what it is for.
+    pub fn errands(&self) -> impl Iterator<Item = Errand<'_>> {
+        self.deliveries.iter().filter_map(|delivery| {
+            let lessons = self.lessons.get(delivery.lessons.clone())?;
+            Some(Errand { lessons, day: delivery.day, order: &delivery.order })
+        })
+    }
+
     /// What all deliveries cost.
     pub fn total(&self) -> Money {
         self.deliveries.iter().map(|delivery| delivery.order.total).sum()

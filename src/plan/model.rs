@@ -295,6 +295,23 @@ pub struct Delivery {
     pub order: Order,
 }
 
+/// An order and what it is for.
+#[derive(Debug, Clone, Copy)]
+pub struct Errand<'a> {
+    /// The lessons that it supplies, by date; at least one.
+    pub lessons: &'a [Plan],
+    /// When it is delivered; `None` when it must be there before the first lesson.
+    pub day: Option<Date>,
+    pub order: &'a Order,
+}
+
+impl<'a> Errand<'a> {
+    /// The order of one lesson by itself.
+    pub fn of(plan: &'a Plan) -> Self {
+        Self { lessons: std::slice::from_ref(plan), day: None, order: &plan.order }
+    }
+}
+
 /// What to buy.
 #[derive(Debug, Clone)]
 pub struct Order {
