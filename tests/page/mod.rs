@@ -7,6 +7,7 @@ mod keeping;
 mod lines;
 mod reading;
 mod sample;
+mod sections;
 mod structure;
 mod style;
 mod tables;

@@ -80,6 +80,11 @@ impl<'a> Desk<'a, '_> {
                     galley.page();
                 }
             }
+            Block::Section { header } => {
+                if column.place == Place::Flow {
+                    galley.section(header);
+                }
+            }
         }
     }
 
