@@ -97,6 +97,12 @@ pub enum Block {
     Ruled {
         lines: u32,
     },
+    /// Short lines side by side, read down each column: at most so many columns, fewer
+    /// where they would be narrow.
+    Columns {
+        count: u32,
+        body: Vec<Block>,
+    },
     /// Cut-out cards in a grid.
     Cards(Vec<Card>),
     PageBreak,

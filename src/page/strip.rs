@@ -163,6 +163,19 @@ impl<'a> Strip<'a> {
         self.beside.append(&mut other.beside);
     }
 
+    /// Moves everything in it to the right.
+    pub(super) fn shift_right(&mut self, dx: f32) {
+        for mark in &mut self.marks {
+            draw::shift(&mut mark.shape, dx, 0.0);
+        }
+        for link in &mut self.links {
+            link.x += dx;
+        }
+        for number in &mut self.numbers {
+            number.right += dx;
+        }
+    }
+
     /// Moves everything in it down.
     fn lower(&mut self, dy: f32) {
         for mark in &mut self.marks {

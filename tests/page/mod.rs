@@ -1,5 +1,7 @@
 //! Typesetting, judged by the positions of marks before anything is drawn.
 
+mod cards;
+mod columns;
 mod contents;
 mod generated;
 mod geometry;
