@@ -5,6 +5,7 @@ use super::document::{Block, Document, Form};
 use super::markdown::{self, MarkdownFault, Pictures};
 use super::pictures::{bought, canvas_name, pictures};
 use super::templates::{TemplateFault, Templates, tera_context};
+use super::words::fill;
 use crate::lesson::Students;
 use crate::plan::{Course, Errand, Plan};
 use crate::quantity::show::Show;
@@ -111,6 +112,7 @@ impl<'a> Desk<'a> {
             header: (heading.title.clone(), name.clone()),
             footer: heading.note.clone().unwrap_or_default(),
             folio: words.folio.clone(),
+            continued: words.continued.clone(),
             blocks,
         }
     }
@@ -128,7 +130,8 @@ impl<'a> Desk<'a> {
     }
 
     /// One sheet for each named student and canvas; for a mere number of students
-    /// one for each canvas, to be copied.
+    /// one for each canvas, to be copied. Every one is a section: its pages say whose they
+    /// are, also when they fall apart.
     fn worksheets(&self) -> Result<Vec<Block>, TemplateFault> {
         let nobody = [String::new()];
         let students: &[String] = match &self.plan.lesson.class.students {
@@ -139,9 +142,7 @@ impl<'a> Desk<'a> {
         let mut context = self.context.clone();
         for student in students {
             for (at, canvas) in self.canvases.iter().enumerate() {
-                if !blocks.is_empty() {
-                    blocks.push(Block::PageBreak);
-                }
+                blocks.push(Block::Section { header: self.running(student, canvas) });
                 context.insert("student", student);
                 context.insert("canvas", canvas);
                 context.insert("canvas_picture", &format!("{}-blank", canvas_name(at)));
@@ -149,6 +150,15 @@ impl<'a> Desk<'a> {
             }
         }
         Ok(blocks)
+    }
+
+    /// The head of the pages of a worksheet.
+    fn running(&self, student: &str, canvas: &CanvasText) -> (String, String) {
+        let words = self.templates.words();
+        let pattern =
+            if student.is_empty() { &words.running.unnamed } else { &words.running.named };
+        let right = fill(pattern, &[("student", student), ("canvas", &canvas.name)]);
+        (self.plan.lesson.heading.title.clone(), right)
     }
 
     fn blocks(&self, sheet: Sheet, context: &tera::Context) -> Result<Vec<Block>, TemplateFault> {

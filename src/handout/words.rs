@@ -10,6 +10,9 @@ pub struct Words {
     /// BCP 47 tag of the language.
     pub language: String,
     pub folio: String,
+    /// Follows what was begun on an earlier page.
+    pub continued: String,
+    pub running: RunningWords,
     pub date: String,
     pub months: [String; 12],
     pub sheets: SheetWords,
@@ -33,6 +36,16 @@ pub struct SheetWords {
     pub worksheet: String,
     pub answers: String,
     pub guide: String,
+}
+
+/// Heads of the pages of one student’s worksheet.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RunningWords {
+    /// `{student}`, `{canvas}`
+    pub named: String,
+    /// `{canvas}`
+    pub unnamed: String,
 }
 
 /// Consistencies.
