@@ -126,6 +126,8 @@ pub struct OrderWords {
     pub or: String,
     pub in_cupboard: String,
     pub delivery: String,
+    /// Several lessons ordered together.
+    pub course: String,
     pub used_up: String,
     pub washable: String,
 }
@@ -208,9 +210,14 @@ pub struct ColourWords {
 #[serde(deny_unknown_fields)]
 pub struct BoughtWords {
     pub title: String,
-    pub axis: String,
+    /// The parts of a bar.
+    pub expected: String,
+    pub reserve: String,
+    pub left: String,
     pub alt: String,
+    /// Without a reserve, and with one.
     pub bar: String,
+    pub reserved: String,
     pub sentence: String,
 }
 
