@@ -82,6 +82,10 @@ pub struct SizeWords {
     pub round: String,
     /// `{side}`
     pub polygon: String,
+    /// `{width}`
+    pub polygon_flats: String,
+    /// `{width}`
+    pub polygon_corners: String,
 }
 
 /// Recipes.
@@ -198,6 +202,7 @@ pub struct CoverageWords {
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ColourWords {
+    /// `{colour}`, `{canvas}`, `{paint}` of the longest part.
     pub title: String,
     pub axis: String,
     pub alt: String,
@@ -209,6 +214,7 @@ pub struct ColourWords {
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BoughtWords {
+    /// `{item}`, `{share}` of the bar that is used up most.
     pub title: String,
     /// The parts of a bar.
     pub expected: String,

@@ -1,11 +1,12 @@
 //! Bars: colours of a canvas, and what is needed of what will be there.
 
 use super::ink;
-use crate::handout::context::amount;
+use crate::handout::context::{amount, canvas_paint};
 use crate::handout::document::{Bar, BarPart, Bars, Picture, PictureKind, ShareRow, Shares};
 use crate::handout::words::{Words, fill};
 use crate::lesson::Amount;
 use crate::plan::{Order, OrderItem, OrderLine, Plan, Purchase};
+use crate::quantity::Volume;
 use crate::quantity::show::Show;
 use crate::quantity::units::{in_gram, in_ml};
 
@@ -14,8 +15,10 @@ pub(super) fn colours(plan: &Plan, words: &Words, show: &Show) -> Picture {
     let texts = &words.pictures.colours;
     let mut bars = Vec::new();
     let mut alt = Vec::new();
+    let mut most = (Volume::default(), String::new());
     for canvas in &plan.canvases {
-        for layer in &canvas.layers {
+        let amounts = canvas_paint(canvas, show);
+        for (layer, amounts) in canvas.layers.iter().zip(&amounts.parts) {
             let label = match canvas.layers.len() {
                 1 => canvas.name.clone(),
                 _ => fill(&texts.layer, &[("canvas", &canvas.name), ("layer", &layer.name)]),
@@ -23,12 +26,23 @@ pub(super) fn colours(plan: &Plan, words: &Words, show: &Show) -> Picture {
             let parts: Vec<BarPart> = layer
                 .cups
                 .iter()
-                .map(|cup| BarPart {
-                    label: format!("{} {}", cup.colour.name, show.volume(cup.paint)),
+                .zip(&amounts.parts)
+                .map(|(cup, amount)| BarPart {
+                    label: format!("{} {}", cup.colour.name, amount.whole),
                     value: show.volume_number(cup.paint),
                     swatch: Some(ink(cup.colour.swatch)),
                 })
                 .collect();
+            for (cup, amount) in layer.cups.iter().zip(&amounts.parts) {
+                if cup.paint > most.0 {
+                    let values = [
+                        ("colour", cup.colour.name.as_str()),
+                        ("canvas", &label),
+                        ("paint", &amount.whole),
+                    ];
+                    most = (cup.paint, fill(&texts.title, &values));
+                }
+            }
             alt.push(described(&texts.bar, &label, &parts));
             bars.push(Bar { label, parts, mark: None });
         }
@@ -36,7 +50,7 @@ pub(super) fn colours(plan: &Plan, words: &Words, show: &Show) -> Picture {
     Picture {
         alt: fill(&texts.alt, &[("bars", &alt.join(" "))]),
         kind: PictureKind::Bars(Bars {
-            title: texts.title.clone(),
+            title: most.1,
             axis: fill(&texts.axis, &[("unit", show.volume_unit())]),
             bars,
         }),
