@@ -8,6 +8,7 @@ mod charts;
 mod faces;
 mod handouts;
 mod lesson_shipped;
+mod lesson_together;
 mod lesson_tools;
 mod lesson_wrong;
 mod page;

@@ -1,4 +1,5 @@
-use super::super::desk::{Catalogue, Desk};
+use super::super::catalogue::Catalogue;
+use super::super::desk::Desk;
 use super::super::field::{At, Field, Written};
 use super::super::limits;
 use super::super::model::{Amount, Pack, Shop, Stocked};
