@@ -5,6 +5,7 @@ mod architecture;
 mod chart_data;
 mod chart_reader;
 mod charts;
+mod commands;
 mod faces;
 mod handouts;
 mod lesson_shipped;
