@@ -66,8 +66,8 @@ struct Open {
     anchor: usize,
     /// The key that waits for its value.
     key: Option<(String, Place)>,
-    /// Where each key of a mapping stands; `None` for a list.
-    seen: Option<BTreeMap<String, Place>>,
+    /// Where each key of a mapping stands, and its value; `None` for a list.
+    seen: Option<BTreeMap<String, (Place, NodeId)>>,
 }
 
 struct Growing<'a> {
@@ -156,7 +156,7 @@ impl Growing<'_> {
     fn start(
         &mut self,
         content: Content,
-        seen: Option<BTreeMap<String, Place>>,
+        seen: Option<BTreeMap<String, (Place, NodeId)>>,
         anchor: usize,
         span: Span,
     ) -> Result<(), Stopped> {
@@ -233,18 +233,18 @@ impl Growing<'_> {
                 let Some((key, key_place)) = open.key.take() else {
                     return Err(self.stop(place, ProblemKind::StrangeKey));
                 };
-                if let Some(first) = seen.get(&key) {
+                if let Some((first, value)) = seen.get(&key).cloned() {
                     let mut path = self.tree.path(parent);
                     path.push(key.clone());
                     let kind = ProblemKind::DuplicateKey { key: key.clone() };
-                    let (place, also) = (Some(key_place.clone()), Some(first.clone()));
+                    let (place, also) = (Some(key_place.clone()), Some(first));
                     self.log.add(Problem { place, path, kind, also });
-                    let first = self.tree.under(parent, &key);
-                    if let Some(first) = first.filter(|first| self.is_section(*first, &content)) {
-                        return Ok(first);
+                    if self.is_section(value, &content) {
+                        return Ok(value);
                     }
                 } else {
-                    seen.insert(key.clone(), key_place.clone());
+                    let value = NodeId(self.tree.nodes.len());
+                    seen.insert(key.clone(), (key_place.clone(), value));
                 }
                 Stands::UnderKey { key, place: key_place }
             }

@@ -120,17 +120,19 @@ impl Reading<'_> {
             return Vec::new();
         };
         let cursor = Cursor { tree: &self.tree, log: &self.log, id: list };
-        let items =
-            Items::<Written<String>>::deserialize(cursor).map_or(Vec::new(), |items| items.0);
+        let Ok(Items(items)) = Items::<Written<String>>::deserialize(cursor) else {
+            self.unseen.files = DataFiles::Lost;
+            return Vec::new();
+        };
         let written: Vec<_> = items.iter().filter_map(|item| item.value.as_ref()).collect();
-        let broken = written.len() < items.len() || items.is_empty();
-        if items.len() > limits::USED_FILES {
+        let too_many = items.len() > limits::USED_FILES;
+        if too_many {
             self.fault(list, ProblemKind::TooManyFiles);
         }
         let folder = path.parent().unwrap_or(Path::new(""));
         let mut names: Vec<&str> = Vec::new();
         let mut roots = Vec::new();
-        for written in written.into_iter().take(limits::USED_FILES) {
+        for written in written.iter().take(limits::USED_FILES) {
             let name = written.text.trim();
             if names.contains(&name) {
                 self.fault(written.node, ProblemKind::FileTwice { name: name.to_owned() });
@@ -139,7 +141,7 @@ impl Reading<'_> {
             names.push(name);
             roots.push(self.data(written.node, &folder.join(name)));
         }
-        if broken || items.len() > limits::USED_FILES || roots.contains(&None) {
+        if too_many || written.len() < items.len() || roots.contains(&None) {
             self.unseen.files = DataFiles::Lost;
         }
         roots.into_iter().flatten().collect()

@@ -148,7 +148,7 @@ fn a_lost_file_hides_only_what_it_may_put_right() {
         if OPEN.iter().any(|open| right.contains(open)) {
             assert!(!told.contains(alone), "{wrong}: may be right");
         } else {
-            assert_eq!(told, [alone.clone()], "{wrong}");
+            assert_eq!(told, std::slice::from_ref(alone), "{wrong}");
         }
     }
 }
@@ -190,6 +190,21 @@ fn a_file_may_be_lost_in_many_ways() {
 }
 
 #[test]
+fn nothing_is_lost_where_nothing_is_named() {
+    for (right, empty) in [
+        ("use: [data/studio.yaml]\n", "use: []\n"),
+        ("use: [data/studio.yaml]\n", "use:\n"),
+        ("use: [data/studio.yaml]\n", ""),
+    ] {
+        let told = told_of(&LESSON.replace(right, empty));
+        assert!(told.len() > 5, "{empty:?} leaves names unknown: {told:?}");
+    }
+    let told =
+        told_of(&LESSON.replace("white: {", "white: {paint: ~, ").replace("apron:", "aprons:"));
+    assert_eq!(told.len(), 1, "a paint that is not said hides no item: {told:?}");
+}
+
+#[test]
 fn a_section_that_is_lost_is_told_once() {
     for name in SECTIONS {
         let section = section(name);
@@ -223,6 +238,24 @@ fn a_section_with_nothing_in_it_changes_nothing() {
 }
 
 proptest! {
+    /// What is hidden is never the only thing that is wrong.
+    #[test]
+    fn no_piece_of_text_makes_a_lesson_wrong_without_a_reason(
+        at in 0..LESSON.len(),
+        out in 0_usize..20,
+        piece in "[a-z0-9 :{}\\[\\]~&*'\"%,.½\n-]{0,4}",
+    ) {
+        let (at, end) = (at, (at + out).min(LESSON.len()));
+        let text = format!("{}{piece}{}", &LESSON[..at], &LESSON[end..]);
+        for studio in [STUDIO, "stock: {}"] {
+            let files = [("lesson.yaml", text.as_bytes()), ("data/studio.yaml", studio.as_bytes())];
+            let faults = read_files(&files).err();
+            for problem in faults.iter().flat_map(Faults::problems) {
+                prop_assert!(problem.kind != ProblemKind::Unexplained, "{}", text);
+            }
+        }
+    }
+
     #[test]
     fn nor_does_any_choice_of_slips(slips in proptest::collection::btree_set(0..SLIPS.len(), 2..40)) {
         compare(slips);

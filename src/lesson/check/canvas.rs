@@ -1,6 +1,6 @@
 use super::super::catalogue::Catalogue;
 use super::super::desk::{Desk, word_or};
-use super::super::field::{Entries, Entry, Field};
+use super::super::field::{Entry, Field};
 use super::super::limits;
 use super::super::model::{Canvas, Edge, Finish, Mix};
 use super::super::problem::ProblemKind;
@@ -33,9 +33,10 @@ pub(super) fn canvases(
         let kind = if count == 0 { ProblemKind::NoCanvases } else { ProblemKind::TooManyCanvases };
         desk.fault(desk.tree.under(root, "canvases").unwrap_or(root), kind);
     }
+    let entries = entries.0.get(..limits::CANVASES).unwrap_or(&entries.0);
     unused_layers(desk, entries, shelf);
     let canvases: Vec<Option<Canvas>> =
-        entries.0.iter().map(|entry| canvas(desk, entry, entry.value.as_ref()?, shelf)).collect();
+        entries.iter().map(|entry| canvas(desk, entry, entry.value.as_ref()?, shelf)).collect();
     canvases.into_iter().collect()
 }
 
@@ -90,9 +91,8 @@ fn finishes(desk: Desk<'_>, raw: &raw::Canvas, shelf: &Shelf<'_>) -> Option<Vec<
 
 /// A palette may serve several techniques; a layer that none of them has is a slip. Only
 /// where all canvases can be read as far as that is it known who uses a palette.
-fn unused_layers(desk: Desk<'_>, canvases: &Entries<raw::Canvas>, shelf: &Shelf<'_>) {
+fn unused_layers(desk: Desk<'_>, canvases: &[Entry<raw::Canvas>], shelf: &Shelf<'_>) {
     let poured: Option<Vec<_>> = canvases
-        .0
         .iter()
         .map(|entry| {
             let Field::Present(palette) = &entry.value.as_ref()?.palette else { return None };

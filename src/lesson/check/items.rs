@@ -21,18 +21,24 @@ pub(super) fn items(
     materials: &Catalogue<Arc<Stuff>>,
     colours: &Catalogue<Arc<Colour>>,
 ) -> Catalogue<Sold> {
-    let reach = materials.reach().and(reach(desk, colours));
-    let reach = reach.and(Reach::of(desk, "supplies", &raw.supplies));
+    let paints = colours.entries().map(|(name, node, colour)| {
+        let right = colour.filter(|_| !desk.is_misspelt(node, PAINT));
+        let paint = right.map(|colour| colour.paint.name.clone());
+        (node, paint.or_else(|| said_paint(desk, node, name)))
+    });
+    let paints: Vec<(NodeId, Option<String>)> = paints.collect();
+    // A paint whose name cannot be read may be any.
+    let is_named = paints.iter().all(|(_, paint)| paint.is_some());
+    let reach = if is_named { colours.reach() } else { Reach::Part };
+    let reach = reach.and(materials.reach()).and(Reach::of(desk, "supplies", &raw.supplies));
     let mut items = Catalogue::new(Sort::Item, reach);
     for (name, node, _) in materials.entries() {
         items.add(name.to_owned(), node, Some(Sold::ByVolumeOrWeight));
     }
-    for (name, node, colour) in colours.entries() {
-        let paint = match colour {
-            Some(colour) if !desk.is_misspelt(node, PAINT) => colour.paint.name.clone(),
-            _ => said_paint(desk, node).map_or_else(|| paint_of(name), str::to_owned),
-        };
-        items.add(paint, node, Some(Sold::ByVolumeOrWeight));
+    for (node, paint) in paints {
+        if let Some(paint) = paint {
+            items.add(paint, node, Some(Sold::ByVolumeOrWeight));
+        }
     }
     let Field::Present(entries) = &raw.supplies else { return items };
     let mut supplies = BTreeSet::new();
@@ -47,17 +53,14 @@ pub(super) fn items(
     items
 }
 
-/// What is said to be the paint of a colour that is wrong, under a misspelt key as well.
-fn said_paint<'t>(desk: Desk<'t>, colour: NodeId) -> Option<&'t str> {
+/// The paint of a colour that is wrong: what is said, under a misspelt key as well, or
+/// what it is called when nothing is. `None` when it cannot be read.
+fn said_paint(desk: Desk<'_>, colour: NodeId, name: &str) -> Option<String> {
     let is_paint = |key: &str| key == PAINT || nearest(key, [PAINT]).is_some();
-    let mut children = desk.tree.children(colour).iter();
-    let paint = children.find(|child| desk.tree.key(**child).is_some_and(is_paint))?;
-    Some(desk.tree.text(*paint))
-}
-
-/// Whether all paints are known by name: a paint whose name cannot be read may be any.
-fn reach(desk: Desk<'_>, colours: &Catalogue<Arc<Colour>>) -> Reach {
-    let is_named = |node| said_paint(desk, node) != Some("");
-    let named = colours.entries().all(|(_, node, _)| is_named(node));
-    if named { colours.reach() } else { Reach::Part }
+    let mut children =
+        desk.tree.children(colour).iter().filter(|child| !desk.tree.is_empty(**child));
+    match children.find(|child| desk.tree.key(**child).is_some_and(is_paint)) {
+        Some(paint) => Some(desk.tree.text(*paint).to_owned()).filter(|paint| !paint.is_empty()),
+        None => Some(paint_of(name)),
+    }
 }
