@@ -229,7 +229,7 @@ fn finish_text(plan: &FinishPlan, show: &Show) -> FinishText {
 }
 
 /// The consistencies of the layers, each named once.
-fn consistencies(canvas: &Canvas, words: &Words) -> String {
+pub(in crate::handout) fn consistencies(canvas: &Canvas, words: &Words) -> String {
     let mut named: Vec<String> = Vec::new();
     for layer in &canvas.layers {
         let word = consistency(layer.mix.consistency, words);

@@ -20,7 +20,7 @@ use serde::Serialize;
 pub use batch::BatchText;
 pub(super) use batch::consistency;
 pub use canvas::CanvasText;
-pub(super) use canvas::{shape_word, size};
+pub(super) use canvas::{consistencies, shape_word, size};
 pub use caution::CautionText;
 pub(super) use order::amount;
 pub use order::{CostText, OrderText, SupplyText};
