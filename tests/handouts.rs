@@ -2,7 +2,7 @@
 
 use puddlebook::handout::{
     Align, Block, Desk, Document, Inline, NoticeKind, PictureKind, RowKind, Sheet, Sign, Table,
-    TemplateFault, Templates, order_csv,
+    TemplateFault, Templates, Weight, order_csv,
 };
 use puddlebook::lesson::{self, Lesson};
 use puddlebook::plan::{self, Errand, Plan};
@@ -242,4 +242,33 @@ fn the_order_as_csv_is_a_table_that_no_spreadsheet_runs() {
     let priced: Vec<&str> =
         rows.iter().map(|row| &row[cost]).filter(|cost| !cost.is_empty()).collect();
     assert_eq!(priced, ["5.49"]);
+}
+
+#[test]
+fn every_canvas_lies_on_the_line_of_its_technique_in_the_consistency_of_each_layer() {
+    for file in ["boathouse-evening", "kiln-yard-rounds", "youth-hexagons"] {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("lessons/{file}.yaml"));
+        let lesson = lesson::read(&path).unwrap_or_else(|faults| panic!("{faults}"));
+        let plan = plan::plan(lesson).unwrap();
+        let templates = built_in();
+        let guide = Desk::new(&plan, &templates).unwrap().write(Sheet::Guide).unwrap();
+        let chart = guide
+            .blocks
+            .iter()
+            .find_map(|block| match block {
+                Block::Figure { picture, .. } => match &picture.kind {
+                    PictureKind::Coverage(chart) => Some(chart),
+                    _ => None,
+                },
+                _ => None,
+            })
+            .expect("the guide has the coverage chart");
+        for mark in &chart.marks {
+            let on = chart.lines.iter().filter(|line| {
+                line.emphasis == Weight::Strong
+                    && (line.slope[1] * mark.x - mark.y).abs() < 0.002 * mark.y
+            });
+            assert!(on.count() >= 1, "{file}: {} lies on no line", mark.label);
+        }
+    }
 }

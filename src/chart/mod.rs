@@ -10,6 +10,7 @@
 mod backend;
 mod bars;
 mod board;
+mod caption;
 mod coverage;
 mod dimension;
 mod grow;
@@ -54,7 +55,7 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
         PictureKind::Coverage(data) => coverage::draw(data, width, faces),
         PictureKind::Bars(data) => bars::draw(data, width, faces),
         PictureKind::Shares(data) => shares::draw(data, width, faces),
-        PictureKind::Unfolded(data) => unfolded::draw(data, width, faces).lowered(),
+        PictureKind::Unfolded(data) => unfolded::draw(data, width, larger, faces).lowered(),
         PictureKind::Rings { colours } => return rings::draw(colours, width * larger),
     };
     drawing.grown(larger)

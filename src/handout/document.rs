@@ -345,6 +345,8 @@ pub struct Unfolded {
     pub depth_label: String,
     /// Of the line from the centre to a side of a polygon; empty for other outlines.
     pub middle_label: String,
+    /// Millimetres of a line to write on after each of these texts; 0 for none.
+    pub blank_mm: f32,
 }
 
 /// Outline of a face, in any one unit.
