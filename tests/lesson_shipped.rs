@@ -48,7 +48,7 @@ fn everything_that_a_shipped_lesson_needs_can_be_bought_or_is_there() {
             }
             needed.extend(canvas.finishes.iter().map(|finish| finish.material.name.clone()));
         }
-        let packs = lesson.shop.map(|shop| shop.packs).unwrap_or_default();
+        let packs = lesson.shops.into_iter().flat_map(|shop| shop.packs).collect::<Vec<_>>();
         for item in needed {
             let sold = packs.iter().any(|pack| pack.item == item);
             let there = lesson.stock.iter().any(|line| line.item == item);
@@ -59,7 +59,7 @@ fn everything_that_a_shipped_lesson_needs_can_be_bought_or_is_there() {
 
 #[test]
 fn the_boathouse_lesson() {
-    let lesson = shipped("boathouse-evening.yaml");
+    let mut lesson = shipped("boathouse-evening.yaml");
     assert_eq!(lesson.print.units, UnitSystem::Us);
     assert_eq!(lesson.print.paper, Paper::Letter);
     assert_eq!(lesson.print.edition, Edition::Standard);
@@ -84,7 +84,7 @@ fn the_boathouse_lesson() {
     assert_eq!(square.finishes[0].material.kind, MaterialKind::Varnish);
     assert_eq!(lesson.canvases[1].layers[0].mix.consistency, Consistency::Thin);
     assert_eq!(lesson.stock[0].item, "white acrylic");
-    let shop = lesson.shop.unwrap();
+    let shop = lesson.shops.remove(0);
     let paint = &lesson.canvases[0].layers[0].colours[0].0.paint;
     assert!(shop.packs.iter().any(|pack| pack.item == paint.name));
 }
@@ -128,7 +128,7 @@ fn a_small_lesson_gets_everything_else_from_the_defaults() {
     assert_eq!(lesson.print.currency, Currency::EUR, "metric without a price list");
     assert_eq!(lesson.class.per_table.get(), 4);
     assert_eq!((lesson.class.demonstrations, lesson.class.spares), (0, 0));
-    assert!(lesson.shop.is_none() && lesson.stock.is_empty());
+    assert!(lesson.shops.is_empty() && lesson.stock.is_empty());
     assert_eq!(lesson.techniques.len(), 8);
     assert_eq!(lesson.mixes.len(), 3);
     assert!(!lesson.supplies.is_empty() && !lesson.cautions.is_empty());

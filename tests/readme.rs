@@ -34,7 +34,7 @@ fn read(text: &str) -> Result<lesson::Lesson, lesson::Faults> {
 fn the_lesson_by_example_reads_clean() {
     let lesson = read(block("yaml", "title: Two Ways")).unwrap_or_else(|faults| panic!("{faults}"));
     assert_eq!(lesson.canvases.len(), 1);
-    assert!(lesson.shop.is_some());
+    assert!(!lesson.shops.is_empty());
 }
 
 #[test]

@@ -6,8 +6,8 @@
 
 use crate::lesson::{Amount, Life};
 use crate::plan::{
-    Batch, CanvasPlan, CupPlan, FinishPlan, LayerPlan, OrderItem, OrderLine, Plan, Poured,
-    Purchase, Reserve,
+    Batch, CanvasPlan, Course, CupPlan, FinishPlan, LayerPlan, Leftover, Order, OrderItem,
+    OrderLine, Plan, Poured, Purchase, Reserve, ShopBill,
 };
 use crate::quantity::units::{in_g_per_ml, in_gram, in_ml, in_mm, in_square_cm};
 use crate::quantity::{Length, Spread, Volume};
@@ -41,17 +41,14 @@ pub(super) fn json(plan: &Plan) -> String {
             "volume_ml": in_ml(need.volume),
             "mass_g": in_gram(need.mass),
         })).collect::<Vec<_>>(),
+        "leftovers": plan.leftovers.iter().map(|left| leftover(left, plan)).collect::<Vec<_>>(),
         "supplies": plan.supplies.iter().map(|need| json!({
             "item": need.item,
             "pieces": need.pieces,
             "washable": need.life == Life::Washable,
         })).collect::<Vec<_>>(),
         "reserve": reserve(plan),
-        "order": {
-            "lines": plan.order.lines.iter().map(line).collect::<Vec<_>>(),
-            "unproven": plan.order.unproven,
-            "total": plan.order.total.amount().to_string(),
-        },
+        "order": order(&plan.order),
         "cost": {
             "order": plan.cost.order.amount().to_string(),
             "used": plan.cost.used.amount().to_string(),
@@ -61,6 +58,50 @@ pub(super) fn json(plan: &Plan) -> String {
         "cautions": plan.cautions.iter().map(|caution| &caution.name).collect::<Vec<_>>(),
     });
     format!("{value:#}")
+}
+
+/// A course: its lessons in short, its orders in full.
+pub(super) fn course(course: &Course) -> String {
+    let lessons = course.lessons.iter().map(|plan| {
+        json!({
+            "title": plan.lesson.heading.title,
+            "date": plan.lesson.heading.date.map(|date| date.to_string()),
+            "students": plan.heads.students,
+            "sets": plan.heads.sets(),
+            "mixing": plan.mixing.iter().map(batch).collect::<Vec<_>>(),
+            "leftovers": plan.leftovers.iter().map(|left| leftover(left, plan)).collect::<Vec<_>>(),
+            "order_alone": plan.order.total.amount().to_string(),
+        })
+    });
+    let deliveries = course.deliveries.iter().map(|delivery| {
+        json!({
+            "day": delivery.day.map(|day| day.to_string()),
+            "lessons": delivery.lessons.clone().collect::<Vec<_>>(),
+            "order": order(&delivery.order),
+        })
+    });
+    let currency = course.lessons.first().map(|plan| plan.lesson.print.currency.code());
+    let value = json!({
+        "currency": currency,
+        "lessons": lessons.collect::<Vec<_>>(),
+        "deliveries": deliveries.collect::<Vec<_>>(),
+        "total": course.total().amount().to_string(),
+        "lesson_by_lesson": course.lesson_by_lesson.amount().to_string(),
+    });
+    format!("{value:#}")
+}
+
+fn order(order: &Order) -> Value {
+    json!({
+        "lines": order.lines.iter().map(line).collect::<Vec<_>>(),
+        "bills": order.bills.iter().map(bill).collect::<Vec<_>>(),
+        "total": order.total.amount().to_string(),
+        "within": order.within.map(|gap| gap.amount().to_string()),
+        "from_one_shop": order.singly.iter().map(|single| json!({
+            "shop": single.name,
+            "total": single.total.map(|total| total.amount().to_string()),
+        })).collect::<Vec<_>>(),
+    })
 }
 
 /// The argument for the reserve, and what a habit would do instead.
@@ -140,6 +181,7 @@ fn cup(cup: &CupPlan) -> Value {
         "colour": cup.colour.name,
         "share": cup.share.fraction().to_string(),
         "paint_ml": in_ml(cup.paint),
+        "fill_g": in_gram(cup.fill),
         "batch": batch(&cup.batch),
     })
 }
@@ -162,6 +204,7 @@ fn batch(batch: &Batch) -> Value {
         "expected_ml": in_ml(batch.expected),
         "reserve_ml": in_ml(batch.reserve),
         "need_ml": in_ml(batch.need()),
+        "from_jars_ml": in_ml(batch.from_jars),
         "volume_ml": in_ml(batch.volume),
         "mass_g": in_gram(batch.mass),
         "density_g_per_ml": in_g_per_ml(batch.density),
@@ -183,10 +226,12 @@ fn poured(poured: &Poured) -> Value {
 fn line(line: &OrderLine) -> Value {
     let purchase = match &line.purchase {
         Purchase::Nothing => json!({ "kind": "nothing" }),
+        Purchase::Elsewhere => json!({ "kind": "elsewhere" }),
         Purchase::NoPrice => json!({ "kind": "no price" }),
         Purchase::Packs { packs, cost, left_over } => json!({
             "kind": "packs",
             "packs": packs.iter().map(|pack| json!({
+                "shop": pack.shop,
                 "count": pack.count,
                 "size": amount(&pack.size),
                 "price": pack.price.amount().to_string(),
@@ -201,11 +246,36 @@ fn line(line: &OrderLine) -> Value {
             OrderItem::Material(_) => "material",
             OrderItem::Supply(_) => "supply",
         },
+        "by_lesson": line.by_lesson.iter().map(amount).collect::<Vec<_>>(),
         "needed": amount(&line.needed),
         "reserve": amount(&line.reserve),
         "in_stock": amount(&line.in_stock),
         "to_buy": amount(&line.to_buy),
         "purchase": purchase,
+    })
+}
+
+fn bill(bill: &ShopBill) -> Value {
+    json!({
+        "shop": bill.shop,
+        "name": bill.name,
+        "goods": bill.goods.amount().to_string(),
+        "delivery": bill.delivery.amount().to_string(),
+        "total": bill.total().amount().to_string(),
+    })
+}
+
+fn leftover(left: &Leftover, plan: &Plan) -> Value {
+    json!({
+        "colour": left.colour.name,
+        "mix": left.mix.name,
+        "volume_ml": in_ml(left.volume),
+        "mass_g": in_gram(left.mass),
+        "last_day": left.last_day.map(|day| day.to_string()),
+        "covers": left.covers(plan).iter().map(|cover| json!({
+            "canvas": cover.canvas,
+            "cups": cover.cups,
+        })).collect::<Vec<_>>(),
     })
 }
 

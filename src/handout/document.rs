@@ -17,12 +17,15 @@ pub struct Document {
     pub form: Form,
     pub paper: Paper,
     pub edition: Edition,
-    /// At the top of each page but the first: left, right.
+    /// At the top of each page but the first of the document or of a section: left, right.
     pub header: (String, String),
     /// At the foot, left of "page x of y".
     pub footer: String,
     /// "Page {page} of {pages}" in the language of the handout.
     pub folio: String,
+    /// What follows the heading of a group of rows where a table goes on with the group on
+    /// another page: ", continued".
+    pub continued: String,
     pub blocks: Vec<Block>,
 }
 
@@ -94,9 +97,20 @@ pub enum Block {
     Ruled {
         lines: u32,
     },
+    /// Short lines side by side, read down each column: at most so many columns, fewer
+    /// where they would be narrow.
+    Columns {
+        count: u32,
+        body: Vec<Block>,
+    },
     /// Cut-out cards in a grid.
     Cards(Vec<Card>),
     PageBreak,
+    /// Starts a page and a set of pages that may be parted from the others: they carry
+    /// this header, left and right, instead of the document's, and are counted anew.
+    Section {
+        header: (String, String),
+    },
 }
 
 /// Ranks of headings.

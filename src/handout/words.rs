@@ -10,6 +10,9 @@ pub struct Words {
     /// BCP 47 tag of the language.
     pub language: String,
     pub folio: String,
+    /// Follows what was begun on an earlier page.
+    pub continued: String,
+    pub running: RunningWords,
     pub date: String,
     pub months: [String; 12],
     pub sheets: SheetWords,
@@ -18,6 +21,7 @@ pub struct Words {
     pub sizes: SizeWords,
     pub mixes: MixWords,
     pub order: OrderWords,
+    pub reasons: ReasonWords,
     pub reserve: ReserveWords,
     pub steps: StepWords,
     pub pictures: PictureWords,
@@ -32,6 +36,16 @@ pub struct SheetWords {
     pub worksheet: String,
     pub answers: String,
     pub guide: String,
+}
+
+/// Heads of the pages of one student’s worksheet.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RunningWords {
+    /// `{student}`, `{canvas}`
+    pub named: String,
+    /// `{canvas}`
+    pub unnamed: String,
 }
 
 /// Consistencies.
@@ -89,6 +103,20 @@ pub struct MixWords {
     pub drops: String,
 }
 
+/// Why an order is as it is.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ReasonWords {
+    pub one_shop: String,
+    pub dearer: String,
+    pub between: String,
+    pub nobody_else: String,
+    pub split: String,
+    pub no_one_sells_all: String,
+    pub free_delivery: String,
+    pub within: String,
+}
+
 /// Lines of the order.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -97,6 +125,11 @@ pub struct OrderWords {
     pub between: String,
     pub pieces: String,
     pub no_price: String,
+    pub elsewhere: String,
+    pub covers: String,
+    pub or: String,
+    pub in_cupboard: String,
+    pub delivery: String,
     pub used_up: String,
     pub washable: String,
 }

@@ -51,4 +51,6 @@ pub const SUPPLY_COUNT: Bounds = Bounds::new(0.0, 10_000.0, "0 to 10000");
 pub const PACK_VOLUME: Bounds = Bounds::new(1e-7, 1.0, "0.1 mL to 1000 L");
 pub const PACK_MASS: Bounds = Bounds::new(1e-4, 1_000.0, "0.1 g to 1000 kg");
 pub const PACK_PIECES: Bounds = Bounds::new(1.0, 1e6, "1 to 1000000 pieces");
+pub const SHOPS: usize = 12;
+pub const PACKS: Bounds = Bounds::new(1.0, 10_000.0, "1 to 10000 packs");
 pub const PRICE: Bounds = Bounds::new(0.0, 1e9, "0 to 1000000000");

@@ -174,6 +174,9 @@ pub enum ProblemKind {
     PaintDensities {
         paint: String,
     },
+    TooManyShops,
+    TwoCurrencies,
+    JarFromTheFuture,
     PriceDecimals {
         currency: &'static str,
         decimals: u16,

@@ -78,9 +78,14 @@ pub(super) struct Lesson {
     /// What is needed besides paint.
     pub(super) supplies: Field<Entries<Supply>>,
     /// Where things are bought.
-    pub(super) shop: Field<At<Shop>>,
+    pub(super) shops: Field<Entries<Shop>>,
+    /// What somebody brings, or what is bought by other ways than these shops.
+    #[serde(rename = "bought elsewhere")]
+    pub(super) elsewhere: Field<Items<Written<String>>>,
     /// What is in the cupboard.
     pub(super) stock: Field<Entries<Written<Amount>>>,
+    /// Mixed paint that is left from before.
+    pub(super) jars: Field<Items<Jar>>,
     /// Safety notes.
     pub(super) cautions: Field<Entries<Caution>>,
 }
@@ -248,6 +253,8 @@ pub(super) struct Mixing {
     pub(super) step_metric: Field<Written<Volume>>,
     #[serde(rename = "scale step")]
     pub(super) scale_step: Field<Written<Mass>>,
+    /// How long mixed paint can be used.
+    pub(super) keeps: Field<Written<super::legible::Days>>,
 }
 
 /// How much more than expected is mixed.
@@ -275,11 +282,18 @@ pub(super) struct Supply {
     pub(super) life: Field<Life>,
 }
 
-/// A price list.
+/// A price list and its terms.
 #[derive(Debug, Deserialize)]
 pub(super) struct Shop {
-    pub(super) name: Field<Written<String>>,
     pub(super) currency: Field<Written<Currency>>,
+    /// What it charges for bringing an order.
+    pub(super) delivery: Field<Written<Money>>,
+    /// Goods for so much are brought for nothing.
+    #[serde(rename = "free from")]
+    pub(super) free_from: Field<Written<Money>>,
+    /// It takes no order for less.
+    #[serde(rename = "least order")]
+    pub(super) least_order: Field<Written<Money>>,
     pub(super) packs: Field<At<Items<Pack>>>,
 }
 
@@ -288,7 +302,23 @@ pub(super) struct Shop {
 pub(super) struct Pack {
     pub(super) item: Field<Written<String>>,
     pub(super) size: Field<Written<Amount>>,
+    /// Of one pack.
     pub(super) price: Field<Written<Money>>,
+    /// The price holds from so many packs on.
+    pub(super) from: Field<Written<u32>>,
+    /// It is sold by so many packs at a time.
+    #[serde(rename = "only by")]
+    pub(super) only_by: Field<Written<u32>>,
+}
+
+/// Mixed paint that is left from before.
+#[derive(Debug, Deserialize)]
+pub(super) struct Jar {
+    pub(super) colour: Field<Written<String>>,
+    pub(super) mix: Field<Written<String>>,
+    pub(super) amount: Field<Written<Amount>>,
+    /// The day it was mixed.
+    pub(super) mixed: Field<Written<Date>>,
 }
 
 /// A safety note.

@@ -4,7 +4,8 @@ use super::impossible::Counted;
 use super::rounding::{on_the_scale, up_to_scale, up_to_step};
 use super::{Batch, Impossible, Poured};
 use crate::lesson::{Colour, Drops, Ingredient, Lesson, Material, Mix, PartsBy};
-use crate::quantity::{Mass, UnitSystem, Volume};
+use crate::quantity::units::ml;
+use crate::quantity::{Mass, MassDensity, UnitSystem, Volume};
 use std::sync::Arc;
 
 /// What can be measured at the mixing table.
@@ -41,17 +42,34 @@ impl Contents {
 }
 
 /// The batch of the mixing table: at least the `contents` for `cups` cups, and at least
-/// `fills`, which is what all of them are filled with; in whole steps of volume.
+/// what all of them are filled with; less what is in jars, in whole steps of volume.
 pub(super) fn potful(
     colour: &Arc<Colour>,
     mix: &Arc<Mix>,
     cups: u32,
     contents: Contents,
-    fills: Volume,
+    at_hand: AtHand,
     steps: Steps,
 ) -> Result<Batch, Impossible> {
-    let volume = up_to_step(contents.need().max(fills), steps.volume);
-    mixed(colour, mix, Amounts { cups, contents, volume }, steps.scale)
+    let needed = contents.need().max(at_hand.fills);
+    let from_jars = needed.min(at_hand.in_jars);
+    let volume = up_to_step(needed - from_jars, steps.volume);
+    let batch = mixed(colour, mix, Amounts { cups, contents, volume }, steps.scale)?;
+    Ok(Batch { from_jars, ..batch })
+}
+
+/// What a batch has to fill, and what there is already.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct AtHand {
+    pub fills: Volume,
+    pub in_jars: Volume,
+}
+
+/// By its parts; drops are too few to tell.
+pub(super) fn mix_density(colour: &Colour, mix: &Mix) -> MassDensity {
+    let whole = ml(1.0);
+    let parts = by_parts(colour, mix, whole);
+    parts.iter().map(|(material, volume)| *volume * material.density).sum::<Mass>() / whole
 }
 
 /// One cup: what is filled into it, at least `need` in whole steps of the scale because cups
@@ -85,6 +103,9 @@ fn mixed(
     Amounts { cups, contents: Contents { expected, reserve }, volume }: Amounts,
     scale: Mass,
 ) -> Result<Batch, Impossible> {
+    if volume <= Volume::default() {
+        return Ok(nothing_to_mix(colour, mix, cups, Contents { expected, reserve }));
+    }
     let drops =
         mix.drops.iter().map(|drops| dropped(drops, mix, volume)).collect::<Result<Vec<_>, _>>()?;
     let by_drops: Volume = drops.iter().map(|(_, _, volume)| *volume).sum();
@@ -109,11 +130,27 @@ fn mixed(
         cups,
         expected,
         reserve,
+        from_jars: Volume::default(),
         volume,
         mass,
-        density: if volume > Volume::default() { mass / volume } else { colour.paint.density },
+        density: mass / volume,
         ingredients,
     })
+}
+
+fn nothing_to_mix(colour: &Arc<Colour>, mix: &Arc<Mix>, cups: u32, contents: Contents) -> Batch {
+    Batch {
+        colour: Arc::clone(colour),
+        mix: Arc::clone(mix),
+        cups,
+        expected: contents.expected,
+        reserve: contents.reserve,
+        from_jars: Volume::default(),
+        volume: Volume::default(),
+        mass: Mass::default(),
+        density: mix_density(colour, mix),
+        ingredients: Vec::new(),
+    }
 }
 
 /// The volumes of the parts that make `volume` together.

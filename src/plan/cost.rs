@@ -30,11 +30,11 @@ pub(super) fn cost(lesson: &Lesson, order: &Order, heads: Heads) -> Cost {
 fn used_up(lesson: &Lesson, line: &OrderLine) -> Option<Money> {
     let is_kept = matches!(line.what, OrderItem::Supply(Life::Washable));
     let priced = |part: f64| {
-        let (price, size) = best_rate(lesson.shop.as_ref()?, line)?;
+        let (price, size) = best_rate(&lesson.shops, line)?;
         Some(share_of(price, part / size, lesson.print.currency))
     };
     let spent = match &line.purchase {
-        Purchase::NoPrice => return None,
+        Purchase::NoPrice | Purchase::Elsewhere => return None,
         // What is in the cupboard and goes back there costs nothing.
         Purchase::Nothing if is_kept => Money::ZERO,
         Purchase::Nothing if is_tap_water(line) => {

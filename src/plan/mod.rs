@@ -5,9 +5,9 @@
 //! other:
 //!
 //! ```text
-//! area -> film -> batch -> layers -> class -> demand -> provision -> reserve -> cost
-//!                                     provision: supplies, order (measure, buy)
-//!                                     worked, cautions
+//! area -> film -> batch -> layers -> class -> demand -> provision -> order -> reserve -> cost
+//!                      provision: jars, supplies; order: measure, buy
+//!                      worked, cautions; course: plans one after the other
 //! ```
 //!
 //! This room must not know how a number is printed, in which words, or on what paper; it
@@ -21,9 +21,11 @@ mod cautions;
 mod class;
 mod cost;
 mod count;
+mod course;
 mod demand;
 mod film;
 mod impossible;
+mod jars;
 mod layers;
 mod measure;
 mod model;
@@ -35,12 +37,14 @@ mod supplies;
 mod worked;
 
 pub use cautions::practices;
+pub use course::course;
 pub use film::{rule_film, rule_of_thumb, technique_film};
 pub use impossible::{Counted, Impossible};
 pub use model::*;
 pub use worked::Formula;
 
 use crate::lesson::Lesson;
+use order::{Cupboard, Street};
 use provision::Provision;
 use reserve::Margin;
 
@@ -63,8 +67,15 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
     let margin = Margin::argued(&lesson.reserve);
     let provision = provision::provision(&lesson, heads, &demand, margin)?;
     let habit = provision::provision(&lesson, heads, &demand, Margin::habit(&lesson.reserve))?;
-    let reserve = reserve::reserve(&lesson.reserve, &demand, &provision, &habit);
-    let Provision { mixing, finishing, supplies, order } = provision;
+    let bought = |provision: &Provision| {
+        let street = Street { shops: &lesson.shops, elsewhere: &lesson.elsewhere };
+        order::order(&[provision.needs()], &mut Cupboard::new(&lesson.stock), street)
+    };
+    let order = bought(&provision)?;
+    let by_habit = (&habit, bought(&habit)?.total);
+    let reserve = reserve::reserve(&lesson.reserve, &demand, &provision, by_habit);
+    let Provision { mixing, finishing, supplies, materials } = provision;
+    let leftovers = jars::leftovers(&lesson, &mixing);
     let cost = cost::cost(&lesson, &order, heads);
     let worked = worked::examples(&lesson, &canvases);
     let cautions = cautions::cautions(&lesson);
@@ -76,7 +87,9 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
         class_paint,
         mixing,
         finishing,
+        materials,
         supplies,
+        leftovers,
         reserve,
         order,
         cost,

@@ -4,7 +4,7 @@ use super::Formula;
 use crate::lesson::{
     Amount, CanvasLayer, Caution, Colour, Finish, Lesson, Life, Material, Mix, ReserveRule,
 };
-use crate::quantity::{Area, Length, Mass, MassDensity, Money, Share, Spread, Volume};
+use crate::quantity::{Area, Date, Length, Mass, MassDensity, Money, Share, Spread, Volume};
 use std::sync::Arc;
 
 /// A lesson worked out.
@@ -22,7 +22,11 @@ pub struct Plan {
     pub mixing: Vec<Batch>,
     /// What the finishes take, one line a material.
     pub finishing: Vec<MaterialNeed>,
+    /// What batches and finishes take together, one line a material, by kind.
+    pub materials: Vec<MaterialNeed>,
     pub supplies: Vec<SupplyNeed>,
+    /// What a class that uses what is expected leaves mixed, in the order of `mixing`.
+    pub leftovers: Vec<Leftover>,
     /// How the reserve in `mixing` and `finishing` is argued, and what a habit would do instead.
     pub reserve: Reserve,
     pub order: Order,
@@ -148,8 +152,11 @@ pub struct Batch {
     /// What is mixed on top of it so that the colour is enough; nothing in the batch of a single
     /// cup.
     pub reserve: Volume,
-    /// Expected and reserve, or what fills the cups where that is more, rounded up to what can
-    /// be measured: a step of volume for the class and of the scale for one cup.
+    /// Taken out of jars that were mixed before.
+    pub from_jars: Volume,
+    /// What is mixed: expected and reserve, or what fills the cups where that is more, less what
+    /// the jars give, rounded up to what can be measured: a step of volume for the class and
+    /// of the scale for one cup. Nothing when the jars have it all.
     pub volume: Volume,
     pub mass: Mass,
     /// By ideal mixing: sum of masses over sum of volumes.
@@ -159,7 +166,7 @@ pub struct Batch {
 }
 
 impl Batch {
-    /// What is needed: expected and reserve; never more than `volume`.
+    /// What is needed: expected and reserve; never more than `volume` and `from_jars`.
     pub fn need(&self) -> Volume {
         self.expected + self.reserve
     }
@@ -240,15 +247,112 @@ impl Habit {
     }
 }
 
+/// Mixed paint that is left after a class.
+#[derive(Debug, Clone)]
+pub struct Leftover {
+    pub colour: Arc<Colour>,
+    pub mix: Arc<Mix>,
+    pub volume: Volume,
+    pub mass: Mass,
+    /// When the oldest part of it was mixed; `None` when the lesson has no date.
+    pub mixed: Option<Date>,
+    /// The last day on which it can be used.
+    pub last_day: Option<Date>,
+}
+
+impl Leftover {
+    /// How many cups it would fill of each kind of canvas of a plan, kind by kind.
+    pub fn covers(&self, plan: &Plan) -> Vec<Cover> {
+        super::jars::covers(self, &plan.canvases)
+    }
+}
+
+/// Cups of one kind of canvas that a leftover would fill.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Cover {
+    pub canvas: String,
+    pub cups: u32,
+}
+
+/// Several lessons that are bought for together.
+#[derive(Debug, Clone)]
+pub struct Course {
+    /// By date; each with an order as if it were bought for alone.
+    pub lessons: Vec<Plan>,
+    /// By day.
+    pub deliveries: Vec<Delivery>,
+    /// What orders for each lesson by itself would cost together.
+    pub lesson_by_lesson: Money,
+}
+
+/// One order of a course.
+#[derive(Debug, Clone)]
+pub struct Delivery {
+    /// `None` when it must be there before the first of its lessons.
+    pub day: Option<Date>,
+    /// Which lessons of the course it supplies.
+    pub lessons: std::ops::Range<usize>,
+    pub order: Order,
+}
+
+/// An order and what it is for.
+#[derive(Debug, Clone, Copy)]
+pub struct Errand<'a> {
+    /// The lessons that it supplies, by date; at least one.
+    pub lessons: &'a [Plan],
+    /// When it is delivered; `None` when it must be there before the first lesson.
+    pub day: Option<Date>,
+    pub order: &'a Order,
+}
+
+impl<'a> Errand<'a> {
+    /// The order of one lesson by itself.
+    pub fn of(plan: &'a Plan) -> Self {
+        Self { lessons: std::slice::from_ref(plan), day: None, order: &plan.order }
+    }
+}
+
 /// What to buy.
 #[derive(Debug, Clone)]
 pub struct Order {
     /// Materials first (paints, media, additives, varnishes), then supplies.
     pub lines: Vec<OrderLine>,
+    /// One for each shop where something is bought, in the order of the lesson.
+    pub bills: Vec<ShopBill>,
+    /// All bills.
     pub total: Money,
-    /// Items whose search for the least cost was cut off: enough is bought, but perhaps
-    /// not at least cost. Empty in all but freak price lists.
-    pub unproven: Vec<String>,
+    /// `None` when no way to buy is cheaper; when the search reached its limit of work, no
+    /// way is cheaper by more than this.
+    pub within: Option<Money>,
+    /// What everything would cost from each shop alone; empty with fewer than two shops.
+    pub singly: Vec<SingleShop>,
+}
+
+/// What is paid to one shop.
+#[derive(Debug, Clone)]
+pub struct ShopBill {
+    /// Its place in the lesson.
+    pub shop: usize,
+    pub name: String,
+    pub goods: Money,
+    pub delivery: Money,
+    /// The charge that the goods made unnecessary by reaching the sum for it.
+    pub delivery_saved: Money,
+}
+
+impl ShopBill {
+    /// Goods and delivery.
+    pub fn total(&self) -> Money {
+        self.goods + self.delivery
+    }
+}
+
+/// Everything from one shop.
+#[derive(Debug, Clone)]
+pub struct SingleShop {
+    pub name: String,
+    /// `None` when it does not sell everything, or takes no order so small.
+    pub total: Option<Money>,
 }
 
 /// One item of the order.
@@ -256,6 +360,9 @@ pub struct Order {
 pub struct OrderLine {
     pub item: String,
     pub what: OrderItem,
+    /// What each lesson of the order needs, in their order.
+    pub by_lesson: Vec<Amount>,
+    /// What must be at hand for all of them.
     pub needed: Amount,
     /// The part of `needed` that is kept in reserve; nothing of a supply.
     pub reserve: Amount,
@@ -279,6 +386,8 @@ pub enum Purchase {
     Nothing,
     /// The least-cost packs.
     Packs { packs: Vec<PackCount>, cost: Money, left_over: Amount },
+    /// The lesson says that it is not bought in these shops.
+    Elsewhere,
     /// No price list says where.
     NoPrice,
 }
@@ -286,6 +395,8 @@ pub enum Purchase {
 /// So many of one pack.
 #[derive(Debug, Clone)]
 pub struct PackCount {
+    /// Place of the shop in the lesson.
+    pub shop: usize,
     pub size: Amount,
     pub price: Money,
     pub count: u32,

@@ -1,9 +1,11 @@
 //! What a class mixes and buys when so much is kept on top of what it is expected to use.
 
-use super::batch::{Contents, Steps, potful};
+use super::batch::{AtHand, Contents, Steps, potful};
 use super::demand::{ClassDemand, Demand};
+use super::jars::in_jars;
+use super::order::Needs;
 use super::reserve::Margin;
-use super::{Batch, Heads, Impossible, MaterialNeed, Order, SupplyNeed, order, supplies};
+use super::{Batch, Heads, Impossible, MaterialNeed, SupplyNeed, supplies};
 use crate::lesson::{Lesson, Material};
 use crate::quantity::Volume;
 use std::sync::Arc;
@@ -13,7 +15,14 @@ pub(super) struct Provision {
     pub mixing: Vec<Batch>,
     pub finishing: Vec<MaterialNeed>,
     pub supplies: Vec<SupplyNeed>,
-    pub order: Order,
+    /// What batches and finishes take together, one line a material.
+    pub materials: Vec<MaterialNeed>,
+}
+
+impl Provision {
+    pub(super) fn needs(&self) -> Needs<'_> {
+        Needs { materials: &self.materials, supplies: &self.supplies }
+    }
 }
 
 /// Provides for the demand of a class and a margin on each of its colours and finishes.
@@ -29,7 +38,11 @@ pub(super) fn provision(
     let mixing = demand
         .pots
         .iter()
-        .map(|pot| potful(&pot.colour, &pot.mix, pot.cups, contents(&pot.demand), pot.fills, steps))
+        .map(|pot| {
+            let in_jars = in_jars(lesson, &pot.colour, &pot.mix).volume;
+            let at_hand = AtHand { fills: pot.fills, in_jars };
+            potful(&pot.colour, &pot.mix, pot.cups, contents(&pot.demand), at_hand, steps)
+        })
         .collect::<Result<Vec<_>, _>>()?;
     let finishing: Vec<MaterialNeed> = demand
         .finishes
@@ -37,8 +50,8 @@ pub(super) fn provision(
         .map(|(material, demand)| finish(material, contents(demand)))
         .collect();
     let supplies = supplies::supplies(lesson, &mixing, heads)?;
-    let order = order::order(lesson, &materials(&mixing, &finishing), &supplies)?;
-    Ok(Provision { mixing, finishing, supplies, order })
+    let materials = materials(&mixing, &finishing);
+    Ok(Provision { mixing, finishing, supplies, materials })
 }
 
 /// Finishes come straight from their bottle, so nothing is rounded.

@@ -9,7 +9,7 @@ use super::demand::{ClassDemand, Demand};
 use super::provision::Provision;
 use super::{Habit, Reserve};
 use crate::lesson::{ReserveRule, ServiceLevel};
-use crate::quantity::Volume;
+use crate::quantity::{Money, Volume};
 use statrs::distribution::{ContinuousCDF, Normal};
 
 /// What is kept on top.
@@ -51,7 +51,7 @@ pub(super) fn reserve(
     rule: &ReserveRule,
     demand: &ClassDemand,
     provision: &Provision,
-    habit: &Provision,
+    (habit, paid): (&Provision, Money),
 ) -> Reserve {
     Reserve {
         rule: *rule,
@@ -63,7 +63,7 @@ pub(super) fn reserve(
             extra: rule.habit,
             mixing: habit.mixing.iter().map(|batch| batch.volume).collect(),
             finishing: habit.finishing.iter().map(|need| need.volume).collect(),
-            total: habit.order.total,
+            total: paid,
         },
     }
 }

@@ -34,7 +34,7 @@ pub fn lessons() -> impl Strategy<Value = Lesson> {
             supply("drop cloth", 1.5, Per::Table, Life::Washable),
         ];
         lesson.stock = stock;
-        lesson.shop = shop(price_list());
+        lesson.shops = shop(price_list());
         lesson
     })
 }

@@ -146,7 +146,7 @@ fn a_habit_buys_as_if_everything_took_so_much_more() {
     // Cups that are filled to the gram would not all take 15 % more.
     lesson.mixing.scale_step = gram(0.0);
     lesson.canvases[0].finishes = vec![varnish()];
-    lesson.shop = shop(vec![
+    lesson.shops = shop(vec![
         pack("harbour blue acrylic", Amount::Volume(ml(60.0)), 449),
         pack("sand acrylic", Amount::Volume(ml(60.0)), 339),
         pack("white acrylic", Amount::Volume(ml(60.0)), 319),

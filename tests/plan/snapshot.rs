@@ -45,7 +45,7 @@ fn two_ways_to_pour() -> Lesson {
         stocked("pouring medium", Amount::Mass(gram(300.0))),
         stocked("stir sticks", Amount::Pieces(40)),
     ];
-    lesson.shop = shop(vec![
+    lesson.shops = shop(vec![
         pack(
             "harbour blue acrylic",
             Amount::Volume(puddlebook::quantity::units::us_fl_oz(8.0)),
@@ -150,6 +150,7 @@ fn write(out: &mut String, plan: &Plan) -> std::fmt::Result {
         match &line.purchase {
             Purchase::Nothing => writeln!(out, "nothing to buy")?,
             Purchase::NoPrice => writeln!(out, "no price")?,
+            Purchase::Elsewhere => writeln!(out, "elsewhere")?,
             Purchase::Packs { packs, cost, left_over } => {
                 for pack in packs {
                     let price = pack.price.amount();

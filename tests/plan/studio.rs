@@ -45,10 +45,13 @@ pub fn lesson() -> Lesson {
             step_us: us_fl_oz(0.25),
             step_metric: ml(5.0),
             scale_step: gram(1.0),
+            keeps: 21,
         },
         reserve: no_reserve(),
         supplies: vec![],
-        shop: None,
+        shops: Vec::new(),
+        elsewhere: Vec::new(),
+        jars: Vec::new(),
         stock: vec![],
         practices: vec![],
         cautions: vec![],
@@ -192,12 +195,19 @@ pub fn supply(item: &str, count: f64, per: Per, life: Life) -> SupplyRule {
     SupplyRule { item: item.into(), count, per, life }
 }
 
-pub fn shop(packs: Vec<Pack>) -> Option<Shop> {
-    Some(Shop { name: "Corner supply shop (invented)".into(), packs })
+pub fn shop(packs: Vec<Pack>) -> Vec<Shop> {
+    vec![Shop {
+        name: "Corner supply shop (invented)".into(),
+        delivery: Money::ZERO,
+        free_from: None,
+        least_order: None,
+        packs,
+    }]
 }
 
 pub fn pack(item: &str, size: Amount, cents: i64) -> Pack {
-    Pack { item: item.into(), size, price: money(cents) }
+    let one = NonZeroU32::MIN;
+    Pack { item: item.into(), size, price: money(cents), from: one, only_by: one }
 }
 
 pub fn money(cents: i64) -> Money {

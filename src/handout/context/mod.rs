@@ -8,13 +8,14 @@ mod batch;
 mod canvas;
 mod caution;
 mod order;
+mod reasons;
 mod reserve;
 mod step;
 mod technique;
 
 use super::words::{Words, fill};
 use crate::lesson::{Edition, Practice};
-use crate::plan::{Plan, practices};
+use crate::plan::{Errand, Plan, practices};
 use crate::quantity::show::Show;
 use crate::quantity::{Date, UnitSystem};
 use serde::Serialize;
@@ -25,8 +26,8 @@ pub(super) use batch::consistency;
 pub use canvas::CanvasText;
 pub(super) use canvas::{consistencies, shape_word, size};
 pub use caution::CautionText;
-pub(super) use order::amount;
 pub use order::{CostText, OrderText, SupplyText};
+pub(super) use order::{amount, order};
 pub use reserve::{ReserveLineText, ReserveText};
 pub use technique::{ColourText, MixText, TechniqueText};
 
@@ -116,7 +117,7 @@ impl Context {
             colours: technique::colours(plan, &show),
             batches: batch::class_batches(plan, words, &show),
             reserve: reserve::reserve(plan, words, &show),
-            order: order::order(plan, words, &show),
+            order: order::order(&Errand::of(plan), words, &show),
             supplies: order::supplies(plan, words),
             cost: order::cost(plan, &show),
             cautions: plan.cautions.iter().map(caution::caution).collect(),

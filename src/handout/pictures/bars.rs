@@ -5,7 +5,7 @@ use crate::handout::context::{amount, canvas_paint};
 use crate::handout::document::{Bar, BarPart, Bars, Picture, PictureKind};
 use crate::handout::words::{Words, fill};
 use crate::lesson::Amount;
-use crate::plan::{OrderItem, OrderLine, Plan, Purchase};
+use crate::plan::{Order, OrderItem, OrderLine, Plan, Purchase};
 use crate::quantity::Volume;
 use crate::quantity::show::Show;
 use crate::quantity::units::{in_gram, in_ml};
@@ -64,12 +64,12 @@ fn described(pattern: &str, label: &str, parts: &[BarPart]) -> String {
 
 /// One bar a material that is bought: needed and left, in percent of stock and
 /// purchase together.
-pub(super) fn bought(plan: &Plan, words: &Words, show: &Show) -> Picture {
+pub(in crate::handout) fn bought(order: &Order, words: &Words, show: &Show) -> Picture {
     let texts = &words.pictures.bought;
     let mut fullest = (0.0, String::new());
     let mut bars = Vec::new();
     let mut alt = Vec::new();
-    for line in &plan.order.lines {
+    for line in &order.lines {
         let OrderItem::Material(_) = &line.what else { continue };
         let Purchase::Packs { left_over, .. } = &line.purchase else { continue };
         let Some(needed) = needed_percent(line, left_over) else { continue };

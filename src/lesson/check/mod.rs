@@ -48,16 +48,18 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
     let reserve = reserve::reserve(desk, root, raw);
     let supplies = supplies::supplies(desk, raw);
     let items = items::items(desk, raw, &materials, &colours);
-    let shop = shop::shop(desk, raw, &items);
+    let shops = shop::shops(desk, raw, &items);
+    let elsewhere = shop::elsewhere(desk, raw, &items);
     let stock = shop::stock(desk, raw, &items);
+    let jars = shop::jars(desk, root, raw, &colours, &mixes);
     let practices = practices(desk, &raw.practices);
     let cautions = cautions::cautions(desk, raw);
     if !desk.log.is_empty() {
         return None;
     }
     let (units, paper, edition) = choices?;
-    let shop = shop?;
-    let currency = shop.as_ref().map_or(default_currency(units), |(_, currency)| *currency);
+    let (shops, currency) = shops?;
+    let currency = currency.unwrap_or(default_currency(units));
     Some(Lesson {
         heading: heading?,
         print: Print { units, paper, edition, currency },
@@ -66,8 +68,10 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         mixing: mixing?,
         reserve: reserve?,
         supplies,
-        shop: shop.map(|(shop, _)| shop),
+        shops,
+        elsewhere: elsewhere?,
         stock,
+        jars: jars?,
         practices: practices?,
         cautions,
         techniques: techniques.values().cloned().collect(),

@@ -40,10 +40,15 @@ pub struct Lesson {
     pub reserve: ReserveRule,
     /// What is needed besides paint.
     pub supplies: Vec<SupplyRule>,
-    /// Where things are bought; without one the order has amounts and no packs.
-    pub shop: Option<Shop>,
+    /// Where things are bought, all in one currency; without one the order has amounts and
+    /// no packs.
+    pub shops: Vec<Shop>,
+    /// Items that are not bought in these shops.
+    pub elsewhere: Vec<String>,
     /// What is in the cupboard.
     pub stock: Vec<Stocked>,
+    /// Mixed paint that is left from before.
+    pub jars: Vec<Jar>,
     /// What the class does that needs care, by the lesson's own word.
     pub practices: Vec<Practice>,
     /// All known safety notes, worst first; the plan selects from them.

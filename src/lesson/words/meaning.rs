@@ -95,6 +95,17 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
                 .right("one paint has one density")
                 .also("the other")
         }
+        ProblemKind::TooManyShops => Words::new("too many shops", "one too many")
+            .right(format!("up to {}; keep those you would walk to or order from", limits::SHOPS)),
+        ProblemKind::TwoCurrencies => {
+            Words::new("the shops of a lesson have one currency", "another one")
+                .right("put the price lists of each currency into files of their own, and use one of them")
+                .also("the first")
+        }
+        ProblemKind::JarFromTheFuture => {
+            Words::new("this jar is mixed after the class", "later than the lesson's date")
+                .right("the day it was mixed, as 2026-03-01")
+        }
         ProblemKind::PriceDecimals { currency, decimals } => {
             let decimals = match decimals {
                 0 => "no decimals".to_owned(),

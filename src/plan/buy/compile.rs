@@ -17,9 +17,7 @@ pub(super) fn compile(market: &Market) -> Result<Table, Refusal> {
                 delivery: coinage.coins(terms.delivery).ok_or(Refusal::TooDear)?,
                 free_from: terms.free_from.and_then(|sum| coinage.coins_up(sum)),
                 // A minimum beyond counting is beyond reach.
-                minimum: terms
-                    .minimum
-                    .map_or(0, |sum| coinage.coins_up(sum).unwrap_or(Coins::MAX)),
+                minimum: terms.minimum.map_or(0, |sum| coinage.coins_up(sum).unwrap_or(Coins::MAX)),
             })
         })
         .collect::<Result<Vec<_>, _>>()?;

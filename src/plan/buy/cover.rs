@@ -72,8 +72,7 @@ pub(super) fn cover(item: &Item, ask: Ask<'_>, work: &mut Work) -> Option<Listin
         open = lister.extend(open, *place, pack, rest);
         work.labels(open.len() + lister.done.len());
     }
-    let mut choices: Vec<Choice> =
-        lister.done.iter().map(|label| lister.choice(label)).collect();
+    let mut choices: Vec<Choice> = lister.done.iter().map(|label| lister.choice(label)).collect();
     choices.sort_by(Choice::by_cost);
     Some(Listing { choices, unlisted: lister.unlisted })
 }

@@ -92,7 +92,8 @@ fn every_count(
     let shop = &market.shops[offer.shop.0];
     let sum = [shop.free_from, shop.minimum].into_iter().flatten().map(in_cents).max().unwrap_or(0);
     let covers = (item.amount / offer.size).ceil() as u32;
-    let reaches = if price > 0 { sum.unsigned_abs().div_ceil(price.unsigned_abs()) as u32 } else { 0 };
+    let reaches =
+        if price > 0 { sum.unsigned_abs().div_ceil(price.unsigned_abs()) as u32 } else { 0 };
     let most = covers.max(reaches).max(offer.from).next_multiple_of(step);
     for count in (0..=most).step_by(step as usize) {
         if count == 0 || count >= offer.from {

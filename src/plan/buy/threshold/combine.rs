@@ -104,8 +104,7 @@ impl Programme<'_> {
     /// Choices that can be within the limit. Items with only one are bought at once; the
     /// others come in the order of how much goods they can move.
     fn stages(&self, limit: Coins) -> (Label, Vec<usize>, Vec<Stage<'_>>) {
-        let mut start =
-            Label { goods: [0; BINDING], cost: 0, left: 0.0, after: 0, choice: 0 };
+        let mut start = Label { goods: [0; BINDING], cost: 0, left: 0.0, after: 0, choice: 0 };
         let allowance = PARTS.saturating_mul(limit).saturating_sub(self.weights.bound);
         let mut picks = vec![0; self.lists.len()];
         let mut stages: Vec<Stage<'_>> = Vec::new();

@@ -104,9 +104,8 @@ fn tabulate(fillers: &[Filler], reach: Coins) -> Vec<Entry> {
             let cost = before.cost + filler.price;
             Some(Entry { cost, left: before.left + filler.size, filler: at })
         });
-        let best = ways.min_by(|one, other| {
-            one.cost.cmp(&other.cost).then(one.left.total_cmp(&other.left))
-        });
+        let best = ways
+            .min_by(|one, other| one.cost.cmp(&other.cost).then(one.left.total_cmp(&other.left)));
         table.extend(best);
     }
     table

@@ -126,11 +126,7 @@ fn list(
 
 /// Raises the limit from the bound on until there is an answer; with what an answer costs
 /// at least that the limit of work left out.
-fn deepen(
-    programme: &Programme<'_>,
-    most: Coins,
-    work: &mut Work,
-) -> (Option<Mix>, Option<Coins>) {
+fn deepen(programme: &Programme<'_>, most: Coins, work: &mut Work) -> (Option<Mix>, Option<Coins>) {
     let bound = programme.weights.bound_in_coins();
     let mut clear = bound;
     let mut more: Coins = 0;

@@ -91,8 +91,7 @@ fn evaluate(lists: &[Vec<Choice>], targets: &[Target], each: Goods) -> (Weights,
         goods.iter_mut().zip(best.goods).for_each(|(sum, more)| *sum += more);
     }
     let mut missing = [0.0; BINDING];
-    for (((missing, target), goods), weight) in
-        missing.iter_mut().zip(targets).zip(goods).zip(each)
+    for (((missing, target), goods), weight) in missing.iter_mut().zip(targets).zip(goods).zip(each)
     {
         *missing = (target.goods - goods) as f64;
         bound += weight * target.goods;
