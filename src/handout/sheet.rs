@@ -177,6 +177,22 @@ impl<'a> Desk<'a> {
     }
 }
 
+/// The order of several lessons is not called after the first of them.
+fn titled(document: Document, course: &Course, templates: &Templates) -> Document {
+    let words = templates.words();
+    let count = course.lessons.len();
+    if count < 2 {
+        return document;
+    }
+    let title = fill(&words.order.course, &[("count", &count.to_string())]);
+    let (_, sheet) = document.header;
+    Document {
+        title: format!("{}: {title}", words.sheets.order),
+        header: (title, sheet),
+        ..document
+    }
+}
+
 /// Writes the orders of a course, one after the other.
 ///
 /// # Errors
@@ -195,7 +211,7 @@ pub fn course_order(
                 document.blocks.push(Block::PageBreak);
                 document.blocks.extend(blocks);
             }
-            None => document = Some(desk.document(Sheet::Order, blocks)),
+            None => document = Some(titled(desk.document(Sheet::Order, blocks), course, templates)),
         }
     }
     Ok(document)

@@ -130,6 +130,8 @@ pub struct OrderWords {
     pub or: String,
     pub in_cupboard: String,
     pub delivery: String,
+    /// Several lessons ordered together.
+    pub course: String,
     pub used_up: String,
     pub washable: String,
 }
@@ -214,9 +216,14 @@ pub struct ColourWords {
 pub struct BoughtWords {
     /// `{item}`, `{share}` of the bar that is used up most.
     pub title: String,
-    pub axis: String,
+    /// The parts of a bar.
+    pub expected: String,
+    pub reserve: String,
+    pub left: String,
     pub alt: String,
+    /// Without a reserve, and with one.
     pub bar: String,
+    pub reserved: String,
     pub sentence: String,
 }
 
