@@ -6,6 +6,7 @@
 mod batch;
 mod canvas;
 mod caution;
+mod money;
 mod order;
 mod reasons;
 mod reserve;
@@ -24,7 +25,8 @@ pub(super) use batch::consistency;
 pub use canvas::CanvasText;
 pub(super) use canvas::{shape_word, size};
 pub use caution::CautionText;
-pub use order::{CostText, OrderText, SupplyText};
+pub use money::{CostText, FeesText};
+pub use order::{OrderText, SupplyText};
 pub(super) use order::{amount, order};
 pub use reserve::{ReserveLineText, ReserveText};
 pub use technique::{ColourText, MixText, TechniqueText};
@@ -107,7 +109,7 @@ impl Context {
             reserve: reserve::reserve(plan, words, &show),
             order: order::order(&Errand::of(plan), words, &show),
             supplies: order::supplies(plan, words),
-            cost: order::cost(plan, &show),
+            cost: money::cost(plan, &show),
             cautions: plan.cautions.iter().map(caution::caution).collect(),
             all_cautions: plan.lesson.cautions.iter().map(caution::caution).collect(),
         }
