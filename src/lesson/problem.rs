@@ -177,7 +177,7 @@ pub enum ProblemKind {
     TooManyShops,
     TwoCurrencies,
     JarFromTheFuture,
-    PriceDecimals {
+    MoneyDecimals {
         currency: &'static str,
         decimals: u16,
     },

@@ -5,7 +5,7 @@
 //! other:
 //!
 //! ```text
-//! area -> film -> batch -> layers -> class -> demand -> provision -> order -> reserve -> cost
+//! area -> film -> batch -> layers -> class -> demand -> provision -> order -> reserve -> money
 //!                      provision: jars, supplies; order: measure, buy
 //!                      worked, cautions; course: plans one after the other
 //! ```
@@ -19,7 +19,6 @@ mod batch;
 pub mod buy;
 mod cautions;
 mod class;
-mod cost;
 mod count;
 mod course;
 mod demand;
@@ -30,6 +29,7 @@ mod jars;
 mod layers;
 mod measure;
 mod model;
+mod money;
 mod order;
 mod provision;
 mod reserve;
@@ -42,6 +42,7 @@ pub use course::course;
 pub use film::{rule_film, rule_of_thumb, technique_film};
 pub use impossible::{Counted, Impossible};
 pub use model::*;
+pub use money::{Balance, CanvasCost, ClassFee, ColourCost, Fees, LayerCost, Split, Takings, fees};
 pub use worked::Formula;
 
 use crate::lesson::Lesson;
@@ -77,7 +78,7 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
     let reserve = reserve::reserve(&lesson.reserve, &demand, &provision, by_habit);
     let Provision { mixing, finishing, supplies, materials } = provision;
     let leftovers = jars::leftovers(&lesson, &mixing);
-    let cost = cost::cost(&lesson, &order, heads);
+    let cost = money::cost(&lesson, heads, (&canvases, &mixing), &order)?;
     let worked = worked::examples(&lesson, &canvases);
     let cautions = cautions::cautions(&lesson);
     Ok(Plan {

@@ -5,6 +5,7 @@
 //! nothing of lessons, paint or paper. Amounts are kept at full precision and
 //! rounded in one place only, [`show`].
 
+mod coin;
 mod misread;
 mod money;
 pub mod nearest;
@@ -16,6 +17,7 @@ mod spread;
 mod unit;
 pub mod units;
 
+pub use coin::Coin;
 pub use iso_currency::Currency;
 pub use jiff::civil::Date;
 pub use misread::{Dimension, Misread, MisreadKind};

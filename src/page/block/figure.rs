@@ -72,6 +72,7 @@ pub(super) fn picture<'a>(
         PictureKind::Coverage(_)
         | PictureKind::Bars(_)
         | PictureKind::Shares(_)
+        | PictureKind::Fees(_)
         | PictureKind::Rings { .. } => height,
     };
     if drawing.height > wished {
