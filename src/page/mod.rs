@@ -56,10 +56,10 @@ pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
             dictionary: &dictionary,
             continued: &document.continued,
         };
-        let strips = desk.document(&document.blocks);
+        let mut strips = desk.document(&document.blocks);
         let (tree, mut findings) = (desk.tree, desk.findings);
-        let plan = paginate::plan(&strips, height, grid);
-        let placed = paginate::place(&strips, &plan, height, grid);
+        let plan = paginate::drift(&mut strips, height, grid);
+        let placed = paginate::place(&strips, &plan.pages, height, grid);
         let places = Numbers::of(&strips, &placed, top);
         let found = places.numbers();
         if round < ROUNDS && findings.page_numbers > 0 && found != numbers {
