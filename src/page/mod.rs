@@ -40,7 +40,9 @@ const ROUNDS: usize = 4;
 /// than a page is divided, a character that no face has is replaced by a square and
 /// named in [`Pages::missing`].
 pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
-    let style = Style::new(document.form, document.paper, document.edition);
+    let mut style = Style::new(document.form, document.paper, document.edition);
+    let footer = furniture::Footer::of(document, &style, faces);
+    style.frame.give_to_footer(footer.above(), &style.scale);
     let (height, grid, top) = (style.frame.height, style.grid(), style.frame.top);
     let dictionary = Dictionary::default();
     let mut numbers = HashMap::new();
@@ -69,7 +71,7 @@ pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
         }
         let sections = furniture::Sections::of(&strips, &placed, &document.header);
         let (mut pages, outline) = paginate::press(strips, &placed, &places, faces, top);
-        furniture::add(&mut pages, document, &sections, &style, faces, &mut findings);
+        furniture::add(&mut pages, document, (&sections, &footer), &style, faces, &mut findings);
         return Pages {
             title: document.title.clone(),
             author: document.author.clone(),
