@@ -20,6 +20,7 @@ mod middle;
 mod outline;
 mod plot;
 mod rings;
+mod shares;
 mod style;
 mod unfolded;
 
@@ -54,6 +55,7 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
         PictureKind::Coverage(data) => coverage::draw(data, width, faces),
         PictureKind::Bars(data) => bars::draw(data, width, faces),
         PictureKind::Fees(data) => fees::draw(data, width, faces),
+        PictureKind::Shares(data) => shares::draw(data, width, faces),
         PictureKind::Unfolded(data) => unfolded::draw(data, width, faces).lowered(),
         PictureKind::Rings { colours } => return rings::draw(colours, width * larger),
     };

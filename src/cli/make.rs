@@ -129,7 +129,7 @@ fn report(made: &Made) {
     let show = Show::new(print.units, print.currency);
     println!("{}", plan.lesson.heading.title);
     println!("  paint for each student  {}", show.volume_both(plan.student_paint.typical()));
-    println!("  paint to mix in all     {}", show.volume_both(plan.to_mix()));
+    println!("  paint to mix in all     {}", show.measured_both(plan.to_mix()));
     if !plan.lesson.shops.is_empty() {
         println!("  to buy                  {}", show.money(plan.order.total));
         println!("  cost of each student    {}", show.money(plan.cost.per_student));

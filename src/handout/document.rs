@@ -239,6 +239,7 @@ pub enum PictureKind {
     Coverage(Coverage),
     Bars(Bars),
     Fees(FeeCurve),
+    Shares(Shares),
     Unfolded(Unfolded),
     /// The cover picture: rings of a ring pour, drawn from a seed.
     Rings {
@@ -344,6 +345,24 @@ pub struct FeeDot {
 pub enum DotFill {
     Filled,
     Open,
+}
+
+/// Wholes of one length, each split into the same kinds of parts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shares {
+    pub title: String,
+    /// What the parts are.
+    pub parts: Vec<String>,
+    pub rows: Vec<ShareRow>,
+}
+
+/// One whole, with a size for each kind of part.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ShareRow {
+    pub name: String,
+    /// What the whole is.
+    pub amount: String,
+    pub sizes: Vec<f64>,
 }
 
 /// A canvas with its side strips folded out, to scale, with dimension lines.

@@ -58,7 +58,10 @@ pub fn order_csv(errands: &[Errand], words: &Words) -> Result<Vec<u8>, csv::Erro
         let day = errand.day.or(first.heading.date).map(|day| day.to_string()).unwrap_or_default();
         let currency = first.print.currency.code();
         let clerk = Clerk { units: first.print.units, words };
-        let shop_name = |at: usize| first.shops.get(at).map_or("", |shop| shop.name.as_str());
+        let bills = &errand.order.bills;
+        let shop_name = |at: usize| {
+            bills.iter().find(|bill| bill.shop == at).map_or("", |bill| bill.name.as_str())
+        };
         let lines = errand.order.lines.iter().flat_map(|line| clerk.rows(line, &shop_name));
         for row in lines.chain(clerk.charges(errand)) {
             table.write_record([

@@ -82,6 +82,10 @@ pub struct SizeWords {
     pub round: String,
     /// `{side}`
     pub polygon: String,
+    /// `{width}`
+    pub polygon_flats: String,
+    /// `{width}`
+    pub polygon_corners: String,
 }
 
 /// Recipes.
@@ -126,6 +130,8 @@ pub struct OrderWords {
     pub or: String,
     pub in_cupboard: String,
     pub delivery: String,
+    /// Several lessons ordered together.
+    pub course: String,
     pub used_up: String,
     pub washable: String,
 }
@@ -175,6 +181,7 @@ pub struct PictureWords {
     pub coverage: CoverageWords,
     pub colours: ColourWords,
     pub bought: BoughtWords,
+    pub fee: FeeWords,
     pub unfolded: UnfoldedWords,
     pub cover: CoverWords,
 }
@@ -196,6 +203,7 @@ pub struct CoverageWords {
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ColourWords {
+    /// `{colour}`, `{canvas}`, `{paint}` of the longest part.
     pub title: String,
     pub axis: String,
     pub alt: String,
@@ -207,11 +215,38 @@ pub struct ColourWords {
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BoughtWords {
+    /// `{item}`, `{share}` of the bar that is used up most.
     pub title: String,
-    pub axis: String,
+    /// The parts of a bar.
+    pub expected: String,
+    pub reserve: String,
+    pub left: String,
     pub alt: String,
+    /// Without a reserve, and with one.
     pub bar: String,
+    pub reserved: String,
     pub sentence: String,
+}
+
+/// The fee against the number of students.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FeeWords {
+    pub title: String,
+    pub title_from: String,
+    pub title_always: String,
+    pub title_first: String,
+    pub title_never: String,
+    pub x: String,
+    pub y: String,
+    pub line: String,
+    pub asked: String,
+    pub here: String,
+    pub dots: String,
+    pub alt: String,
+    pub point: String,
+    pub between: String,
+    pub asked_sentence: String,
 }
 
 /// The canvas unfolded.

@@ -331,7 +331,7 @@ pub struct Order {
 /// What is paid to one shop.
 #[derive(Debug, Clone)]
 pub struct ShopBill {
-    /// Its place in the lesson.
+    /// Its place among the shops of all lessons.
     pub shop: usize,
     pub name: String,
     pub goods: Money,
@@ -395,8 +395,10 @@ pub enum Purchase {
 /// So many of one pack.
 #[derive(Debug, Clone)]
 pub struct PackCount {
-    /// Place of the shop in the lesson.
+    /// Place of the shop, as in [`ShopBill::shop`].
     pub shop: usize,
+    /// Place in the price list of the shop.
+    pub shelf: usize,
     pub size: Amount,
     pub price: Money,
     pub count: u32,

@@ -3,6 +3,7 @@
 //! In: a plan and the words of a language. Out: plain values for Tera. Every
 //! number is already text; templates calculate nothing.
 
+mod adding;
 mod batch;
 mod canvas;
 mod caution;
@@ -14,22 +15,27 @@ mod step;
 mod technique;
 
 use super::words::{Words, fill};
-use crate::lesson::Edition;
-use crate::plan::{Errand, Plan};
+use crate::lesson::{Edition, Practice};
+use crate::plan::{Errand, Plan, practices};
 use crate::quantity::show::Show;
 use crate::quantity::{Date, UnitSystem};
 use serde::Serialize;
 
+pub(super) use adding::canvas_paint;
 pub use batch::BatchText;
 pub(super) use batch::consistency;
 pub use canvas::CanvasText;
-pub(super) use canvas::{shape_word, size};
+pub(super) use canvas::{consistencies, shape_word, size};
 pub use caution::CautionText;
 pub use money::{CostText, FeesText};
 pub use order::{OrderText, SupplyText};
 pub(super) use order::{amount, order};
 pub use reserve::{ReserveLineText, ReserveText};
 pub use technique::{ColourText, MixText, TechniqueText};
+
+/// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety
+/// note for young people (common practice, no source).
+const YOUNG: u8 = 16;
 
 /// Everything that every template may name.
 #[derive(Debug, Clone, Serialize)]
@@ -49,6 +55,10 @@ pub struct Context {
     pub spares: String,
     pub tables: String,
     pub youngest_age: String,
+    /// Whether somebody in the room leaves heat, alcohol and silicone to an adult.
+    pub young: bool,
+    /// What is done in the lesson that needs care, by the words of lesson files.
+    pub practices: Vec<&'static str>,
     pub rule: RuleText,
     /// What stays in each cup and on its stick.
     pub cup_loss: String,
@@ -97,10 +107,12 @@ impl Context {
             spares: plan.heads.spares.to_string(),
             tables: plan.heads.tables.to_string(),
             youngest_age: class.youngest_age.map(|age| age.to_string()).unwrap_or_default(),
+            young: class.youngest_age.is_some_and(|age| age < YOUNG),
+            practices: practices(&plan.lesson).into_iter().map(Practice::word).collect(),
             rule: rule(&show),
             cup_loss: show.volume(plan.lesson.mixing.cup_loss),
             student_paint: show.volume_both(plan.student_paint.typical()),
-            class_paint: show.volume_both(plan.to_mix()),
+            class_paint: show.measured_both(plan.to_mix()),
             canvases: canvas::canvases(plan, words, &show),
             techniques: technique::techniques(plan, words, &show),
             mixes: technique::mixes(plan, words, &show),

@@ -3,7 +3,7 @@
 use super::batch::unless_nothing;
 use super::{reasons, spelled};
 use crate::handout::words::{Words, fill};
-use crate::lesson::{Amount, Life, MaterialKind, Shop};
+use crate::lesson::{Amount, Life, MaterialKind};
 use crate::plan::{Errand, Order, OrderItem, OrderLine, PackCount, Plan, Purchase, ShopBill};
 use crate::quantity::show::{Show, by_size};
 use crate::quantity::units::in_gram;
@@ -135,11 +135,10 @@ pub(in crate::handout) fn order(errand: &Errand, words: &Words, show: &Show) -> 
         lines.map(|line| line.item.clone()).collect()
     };
     let first = errand.lessons.first();
-    let shops = first.map(|plan| plan.lesson.shops.as_slice()).unwrap_or_default();
     let day = errand.day.or(first.and_then(|plan| plan.lesson.heading.date));
     let last = errand.lessons.last();
     OrderText {
-        shops: order.bills.iter().map(|bill| shop(bill, order, shops, words, show)).collect(),
+        shops: order.bills.iter().map(|bill| shop(bill, order, words, show)).collect(),
         lines: order.lines.iter().map(|line| line_text(line, words, show)).collect(),
         total: first.map(|plan| priced(plan, order.total, show)).unwrap_or_default(),
         day: day.map(|day| spelled(day, words)).unwrap_or_default(),
@@ -204,17 +203,10 @@ fn leftovers(plan: &Plan, words: &Words, show: &Show) -> Vec<LeftoverText> {
     texts.collect()
 }
 
-fn shop(bill: &ShopBill, order: &Order, shops: &[Shop], words: &Words, show: &Show) -> ShopText {
+fn shop(bill: &ShopBill, order: &Order, words: &Words, show: &Show) -> ShopText {
     // As the items stand in the list of the shop, which is how one walks along its shelves.
-    let shelves = shops.get(bill.shop).map(|shop| shop.packs.as_slice()).unwrap_or_default();
-    let mut lines: Vec<(usize, ShopLineText)> = order
-        .lines
-        .iter()
-        .filter_map(|line| {
-            let shelf = shelves.iter().position(|pack| pack.item == line.item);
-            Some((shelf.unwrap_or(usize::MAX), shop_line(line, bill.shop, words, show)?))
-        })
-        .collect();
+    let mut lines: Vec<(usize, ShopLineText)> =
+        order.lines.iter().filter_map(|line| shop_line(line, bill.shop, words, show)).collect();
     lines.sort_by_key(|(shelf, _)| *shelf);
     ShopText {
         name: bill.name.clone(),
@@ -229,16 +221,20 @@ fn shop(bill: &ShopBill, order: &Order, shops: &[Shop], words: &Words, show: &Sh
     }
 }
 
-fn shop_line(line: &OrderLine, shop: usize, words: &Words, show: &Show) -> Option<ShopLineText> {
+/// The line, and where its item stands in the list of the shop.
+fn shop_line(
+    line: &OrderLine,
+    shop: usize,
+    words: &Words,
+    show: &Show,
+) -> Option<(usize, ShopLineText)> {
     let Purchase::Packs { packs, left_over, .. } = &line.purchase else { return None };
     let here: Vec<&PackCount> = packs.iter().filter(|pack| pack.shop == shop).collect();
-    if here.is_empty() {
-        return None;
-    }
+    let shelf = here.iter().map(|pack| pack.shelf).min()?;
     let is_first = packs.first().is_some_and(|pack| pack.shop == shop);
     let once = |text: String| if is_first { text } else { String::new() };
     let cost = here.iter().map(|pack| pack.price * pack.count).sum();
-    Some(ShopLineText {
+    let text = ShopLineText {
         item: line.item.clone(),
         kind: kind(&line.what),
         unit: unit(line, show),
@@ -247,7 +243,8 @@ fn shop_line(line: &OrderLine, shop: usize, words: &Words, show: &Show) -> Optio
         left_over: once(figure(left_over, show)),
         packs: packs_text(here, words, show),
         cost: show.money(cost),
-    })
+    };
+    Some((shelf, text))
 }
 
 fn unit(line: &OrderLine, show: &Show) -> String {

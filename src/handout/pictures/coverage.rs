@@ -1,12 +1,12 @@
 //! Mixed paint against painted area: one line a technique, the canvases marked.
 
-use crate::handout::context::consistency as consistency_word;
+use crate::handout::context::{consistencies, consistency as consistency_word};
 use crate::handout::document::{
     Coverage, CoverageLine, CoverageMark, Picture, PictureKind, Weight,
 };
 use crate::handout::words::{Words, fill};
-use crate::lesson::{Consistency, Technique};
-use crate::plan::{Plan, technique_film};
+use crate::lesson::{Canvas, Consistency, Technique};
+use crate::plan::{CanvasPlan, Plan, technique_film};
 use crate::quantity::Spread;
 use crate::quantity::show::Show;
 use crate::quantity::{Area, Length};
@@ -61,7 +61,8 @@ fn title(plan: &Plan, words: &Words, show: &Show) -> String {
         .iter()
         .map(|canvas| canvas.areas.painted)
         .fold(Area::default(), |largest, area| if area > largest { area } else { largest });
-    let films: Vec<Length> = films(plan).into_iter().map(|(_, _, film)| film.typical()).collect();
+    let films: Vec<Length> =
+        films(plan, words).into_iter().map(|(_, _, film)| film.typical()).collect();
     let least = films.iter().copied().reduce(|a, b| if a < b { a } else { b }).unwrap_or_default();
     let most = films.iter().copied().reduce(|a, b| if a > b { a } else { b }).unwrap_or_default();
     fill(
@@ -81,17 +82,14 @@ fn lines(plan: &Plan, words: &Words, show: &Show) -> Vec<CoverageLine> {
         crate::quantity::units::square_cm(1.0)
     };
     let slope = |film: Length| show.volume_number(unit_area * film);
-    films(plan)
+    films(plan, words)
         .into_iter()
         .map(|(technique, consistency, film)| {
             let used = plan.lesson.canvases.iter().any(|c| c.technique.name == technique.name);
             CoverageLine {
                 label: fill(
                     &words.pictures.coverage.line,
-                    &[
-                        ("technique", &technique.name),
-                        ("consistency", &consistency_word(consistency, words)),
-                    ],
+                    &[("technique", &technique.name), ("consistency", &consistency)],
                 ),
                 slope: [slope(film.low()), slope(film.typical()), slope(film.high())],
                 emphasis: if used { Weight::Strong } else { Weight::Quiet },
@@ -100,18 +98,27 @@ fn lines(plan: &Plan, words: &Words, show: &Show) -> Vec<CoverageLine> {
         .collect()
 }
 
-/// Every technique once, in the consistency in which the lesson uses it first, or
-/// in medium.
-fn films(plan: &Plan) -> Vec<(&Technique, Consistency, Spread<Length>)> {
+/// Every technique once with its film and consistency in words: as the lesson pours it first,
+/// or else in medium.
+fn films<'a>(plan: &'a Plan, words: &Words) -> Vec<(&'a Technique, String, Spread<Length>)> {
+    let poured: Vec<(&Canvas, &CanvasPlan)> =
+        plan.lesson.canvases.iter().zip(&plan.canvases).collect();
     plan.lesson
         .techniques
         .iter()
         .map(|technique| {
-            let canvas = plan.lesson.canvases.iter().find(|c| c.technique.name == technique.name);
-            let consistency = canvas
-                .and_then(|canvas| canvas.layers.last())
-                .map_or(Consistency::Medium, |layer| layer.mix.consistency);
-            (technique.as_ref(), consistency, technique_film(technique, consistency))
+            match poured.iter().find(|(canvas, _)| canvas.technique.name == technique.name) {
+                Some((canvas, planned)) => {
+                    let films = planned.layers.iter().map(|layer| layer.film);
+                    let film = films.fold(Spread::exactly(Length::default()), |sum, f| sum + f);
+                    (technique.as_ref(), consistencies(canvas, words), film)
+                }
+                None => {
+                    let medium = Consistency::Medium;
+                    let film = technique_film(technique, medium);
+                    (technique.as_ref(), consistency_word(medium, words), film)
+                }
+            }
         })
         .collect()
 }

@@ -113,6 +113,6 @@ fn outline(canvas: &Canvas) -> Outline {
         Shape::Oval { width, height } => {
             Outline::Oval { width: in_mm(width), height: in_mm(height) }
         }
-        Shape::Polygon { sides, side } => Outline::Polygon { sides, side: in_mm(side) },
+        Shape::Polygon { sides, side, .. } => Outline::Polygon { sides, side: in_mm(side) },
     }
 }

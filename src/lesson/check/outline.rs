@@ -3,7 +3,7 @@
 use super::super::desk::Desk;
 use super::super::field::{Entry, Field, Written};
 use super::super::limits;
-use super::super::model::Shape;
+use super::super::model::{PolygonSize, Shape};
 use super::super::problem::ProblemKind;
 use super::super::raw::{Canvas, Outline};
 use super::super::tree::NodeId;
@@ -70,12 +70,12 @@ fn polygon(desk: Desk<'_>, node: NodeId, raw: &Canvas) -> Option<Shape> {
         return None;
     }
     let angle = PI / f64::from(sides);
-    let side = match *key {
-        "across flats" => size? * angle.tan(),
-        "across corners" => size? * angle.sin(),
-        _ => size?,
+    let (side, given) = match *key {
+        "across flats" => (size? * angle.tan(), PolygonSize::AcrossFlats),
+        "across corners" => (size? * angle.sin(), PolygonSize::AcrossCorners),
+        _ => (size?, PolygonSize::Side),
     };
-    Some(Shape::Polygon { sides, side })
+    Some(Shape::Polygon { sides, side, given })
 }
 
 /// The depth of the edge, no deeper than the face is wide.
@@ -110,6 +110,6 @@ fn narrowest(shape: Shape) -> Length {
             }
         }
         Shape::Round { diameter } => diameter,
-        Shape::Polygon { sides, side } => side / (PI / f64::from(sides)).tan(),
+        Shape::Polygon { sides, side, .. } => side / (PI / f64::from(sides)).tan(),
     }
 }
