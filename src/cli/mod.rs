@@ -9,6 +9,7 @@
 
 mod args;
 mod check;
+mod costs;
 mod disk;
 mod failure;
 mod json;

@@ -1,8 +1,9 @@
 //! `plan`: the numbers of a lesson on the terminal.
 
 use super::failure::Failure;
-use super::{args, json, lessons};
-use crate::handout::{Context, ReserveLineText, Templates};
+use super::{args, costs, json, lessons};
+use crate::handout::{Context, FeesText, ReserveLineText, Templates};
+use crate::plan::fees;
 use anstream::println;
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 use std::collections::BTreeMap;
@@ -34,6 +35,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
         reserve(&context)
     );
     println!("\nTo buy\n{}", order(&context));
+    costs::print(&context.cost, &FeesText::of(&plan, &fees(&plan)));
     println!("\npaint for each student  {}", context.student_paint);
     println!("paint to mix in all     {}", context.class_paint);
     if !context.order.total.is_empty() {
@@ -45,7 +47,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
 }
 
 /// A table with the columns from `first_number` on to the right.
-fn table<const N: usize>(head: [&str; N], first_number: usize) -> Table {
+pub(super) fn table<const N: usize>(head: [&str; N], first_number: usize) -> Table {
     let mut table = Table::new();
     table
         .load_style(presets::NOTHING)

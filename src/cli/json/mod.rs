@@ -2,7 +2,10 @@
 //!
 //! Lengths are in millimetres (`_mm`), areas in square centimetres (`_cm2`), volumes
 //! in millilitres (`_ml`), masses in grams (`_g`), densities in grams per millilitre;
-//! money is text in the currency of the lesson, so that no reader rounds it.
+//! money is text in the currency of the lesson, so that no reader rounds it; `costs` gives each
+//! amount its currency.
+
+mod costs;
 
 use crate::lesson::{Amount, Life};
 use crate::plan::{
@@ -49,12 +52,7 @@ pub(super) fn json(plan: &Plan) -> String {
         })).collect::<Vec<_>>(),
         "reserve": reserve(plan),
         "order": order(&plan.order),
-        "cost": {
-            "order": plan.cost.order.amount().to_string(),
-            "used": plan.cost.used.amount().to_string(),
-            "per_student": plan.cost.per_student.amount().to_string(),
-            "unpriced": plan.cost.unpriced,
-        },
+        "cost": costs::cost(plan),
         "cautions": plan.cautions.iter().map(|caution| &caution.name).collect::<Vec<_>>(),
     });
     format!("{value:#}")
