@@ -84,6 +84,7 @@ pub enum ProblemKind {
         allowed: &'static str,
     },
     NotADate,
+    NotATime,
     NotACurrency {
         nearest: Option<String>,
     },
@@ -186,6 +187,11 @@ pub enum ProblemKind {
         sold: Sold,
         found: Dimension,
     },
+    NoTimedSteps,
+    TooManyTimedSteps,
+    /// The step ends at midnight or later.
+    PastMidnight,
+    BookedBeforeStart,
     WhenNotOne,
     /// Something could not be read although nothing above was found.
     Unexplained,
@@ -208,6 +214,7 @@ pub enum Sort {
     Finish,
     Colour,
     Material,
+    Supply,
     /// Paint, material or supply.
     Item,
 }

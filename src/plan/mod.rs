@@ -7,7 +7,7 @@
 //! ```text
 //! area -> film -> batch -> layers -> class -> demand -> provision -> order -> reserve -> cost
 //!                      provision: jars, supplies; order: measure, buy
-//!                      worked, cautions; course: plans one after the other
+//!                      worked, cautions, timetable; room: setting, drying, washing; course: plans one after the other
 //! ```
 //!
 //! This room must not know how a number is printed, in which words, or on what paper; it
@@ -32,8 +32,10 @@ mod model;
 mod order;
 mod provision;
 mod reserve;
+mod room;
 mod rounding;
 mod supplies;
+mod timetable;
 mod worked;
 
 pub use cautions::practices;
@@ -41,6 +43,11 @@ pub use course::course;
 pub use film::{rule_film, rule_of_thumb, technique_film};
 pub use impossible::{Counted, Impossible};
 pub use model::*;
+pub use room::{
+    DryingPlace, DryingPlan, Extent, FinishDay, Lying, RoomPlan, Setting, Stands, TableKind,
+    Washed, WashingPlan,
+};
+pub use timetable::{Booking, StepTime, TimetablePlan};
 pub use worked::Formula;
 
 use crate::lesson::Lesson;
@@ -52,8 +59,8 @@ use reserve::Margin;
 ///
 /// # Errors
 ///
-/// [`Impossible`] when a count runs over, the drops of a mix fill the cup, or stock or
-/// packs of an item cannot be compared with what is needed of it.
+/// [`Impossible`] when a count runs over, the drops of a mix fill the cup, stock or packs of an
+/// item cannot be compared with what is needed of it, or the timetable runs past midnight.
 pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
     let heads = class::heads(&lesson)?;
     let canvases = lesson
@@ -79,6 +86,8 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
     let cost = cost::cost(&lesson, &order, heads);
     let worked = worked::examples(&lesson, &canvases);
     let cautions = cautions::cautions(&lesson);
+    let timetable = lesson.timetable.as_ref().map(timetable::timetable).transpose()?;
+    let room = room::room(&lesson, heads, &supplies, &mixing, &leftovers)?;
     Ok(Plan {
         lesson,
         heads,
@@ -95,5 +104,7 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
         cost,
         worked,
         cautions,
+        timetable,
+        room,
     })
 }

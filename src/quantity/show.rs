@@ -6,8 +6,8 @@
 //! symbols are those of SI and of NIST Handbook 44.
 
 use super::units::{
-    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_us_fl_oz,
-    us_fl_oz,
+    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_square_m,
+    in_us_fl_oz, us_fl_oz,
 };
 use super::{Area, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem, Volume};
 
@@ -120,6 +120,22 @@ impl Show {
         match self.units {
             UnitSystem::Us => "in²",
             UnitSystem::Metric => "cm²",
+        }
+    }
+
+    /// A surface of a room: `3.2 m²` or `34 ft²`.
+    pub fn surface(&self, area: Area) -> String {
+        match self.units {
+            UnitSystem::Us => with_unit(&by_size(in_square_inch(area) / 144.0, 1), "ft²"),
+            UnitSystem::Metric => with_unit(&by_size(in_square_m(area), 2), "m²"),
+        }
+    }
+
+    /// Water by the bucket: `14 L` or `3.7 gal` (128 US fluid ounces).
+    pub fn water(&self, volume: Volume) -> String {
+        match self.units {
+            UnitSystem::Us => with_unit(&by_size(in_us_fl_oz(volume) / 128.0, 2), "gal"),
+            UnitSystem::Metric => with_unit(&by_size(in_ml(volume) / 1000.0, 1), "L"),
         }
     }
 

@@ -9,8 +9,10 @@ mod caution;
 mod order;
 mod reasons;
 mod reserve;
+mod room;
 mod step;
 mod technique;
+mod timetable;
 
 use super::words::{Words, fill};
 use crate::lesson::Edition;
@@ -27,7 +29,9 @@ pub use caution::CautionText;
 pub(super) use order::amount;
 pub use order::{CostText, OrderText, SupplyText};
 pub use reserve::{ReserveLineText, ReserveText};
+pub use room::RoomText;
 pub use technique::{ColourText, MixText, TechniqueText};
+pub use timetable::TimetableText;
 
 /// Everything that every template may name.
 #[derive(Debug, Clone, Serialize)]
@@ -61,6 +65,8 @@ pub struct Context {
     pub order: OrderText,
     pub supplies: Vec<SupplyText>,
     pub cost: CostText,
+    pub timetable: Option<TimetableText>,
+    pub room: RoomText,
     pub cautions: Vec<CautionText>,
     pub all_cautions: Vec<CautionText>,
 }
@@ -108,6 +114,8 @@ impl Context {
             order: order::order(plan, words, &show),
             supplies: order::supplies(plan, words),
             cost: order::cost(plan, &show),
+            timetable: plan.timetable.as_ref().map(|plan| timetable::timetable(plan, words, &show)),
+            room: room::room(plan, words, &show),
             cautions: plan.cautions.iter().map(caution::caution).collect(),
             all_cautions: plan.lesson.cautions.iter().map(caution::caution).collect(),
         }
