@@ -96,6 +96,7 @@ pub fn unfolded(outline: Outline, depth: f64) -> Unfolded {
         height_label: height.to_owned(),
         depth_label: "\u{bd} in".to_owned(),
         middle_label: middle.to_owned(),
+        blank_mm: 0.0,
     }
 }
 
@@ -111,6 +112,7 @@ pub fn asked(outline: Outline, depth: f64) -> Unfolded {
         width_label: "one side".to_owned(),
         depth_label: "depth".to_owned(),
         middle_label: middle.to_owned(),
+        blank_mm: 20.0,
         ..unfolded(outline, depth)
     }
 }

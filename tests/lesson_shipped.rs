@@ -2,8 +2,8 @@
 
 use crate::lesson_tools::{SMALL, files_in, in_project, read_files, read_text, small_with};
 use puddlebook::lesson::{
-    Amount, Consistency, Edge, Edition, Ingredient, Lesson, MaterialKind, Paper, Per, Practice,
-    ReserveRule, Shape, Students, When, read,
+    Amount, Consistency, Edge, Edition, Ingredient, Lesson, MaterialKind, Paper, Per, PolygonSize,
+    Practice, ReserveRule, Shape, Students, When, read,
 };
 use puddlebook::quantity::units::{in_gram, in_inch, in_ml, in_mm, inch};
 use puddlebook::quantity::{Currency, Decimal, UnitSystem};
@@ -109,8 +109,10 @@ fn the_youth_lesson_has_hexagons_and_notes_of_its_own() {
     let lesson = shipped("youth-hexagons.yaml");
     assert_eq!(lesson.class.youngest_age, Some(11));
     assert_eq!(lesson.practices, [Practice::HairDryer]);
-    let Shape::Polygon { sides, side } = lesson.canvases[0].shape else { panic!("a polygon") };
-    assert_eq!(sides, 6);
+    let Shape::Polygon { sides, side, given } = lesson.canvases[0].shape else {
+        panic!("a polygon")
+    };
+    assert_eq!((sides, given), (6, PolygonSize::AcrossFlats));
     // A hexagon of 6 in across flats has sides of 6 / sqrt(3) in.
     assert!((in_inch(side) - 6.0 / 3.0_f64.sqrt()).abs() < 1e-12);
     assert!(lesson.cautions.iter().any(|caution| caution.name == "shoes"));

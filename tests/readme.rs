@@ -96,3 +96,14 @@ colours:
     let faults = lesson::read_with(Path::new("my-class.yaml"), &|_| Ok(wrong.into())).unwrap_err();
     assert_eq!(faults.render(Style::Plain).trim_end(), block("text", "error:").trim_end());
 }
+
+#[test]
+fn the_shops_by_example_sell_to_the_lesson() {
+    let example = block("yaml", "title: Two Ways");
+    let text = example.replace(", data/shop.yaml, data/stock.yaml", "");
+    let lesson = read(&format!("{text}{}", block("yaml", "shops:")))
+        .unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!((lesson.shops.len(), lesson.jars.len(), lesson.elsewhere.len()), (2, 1, 1));
+    let plan = puddlebook::plan::plan(lesson).unwrap();
+    assert!(!plan.order.bills.is_empty());
+}

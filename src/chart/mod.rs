@@ -10,6 +10,7 @@
 mod backend;
 mod bars;
 mod board;
+mod caption;
 mod coverage;
 mod dimension;
 mod grow;
@@ -19,6 +20,7 @@ mod middle;
 mod outline;
 mod plot;
 mod rings;
+mod shares;
 mod style;
 mod unfolded;
 
@@ -52,7 +54,8 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
     let drawing = match &picture.kind {
         PictureKind::Coverage(data) => coverage::draw(data, width, faces),
         PictureKind::Bars(data) => bars::draw(data, width, faces),
-        PictureKind::Unfolded(data) => unfolded::draw(data, width, faces).lowered(),
+        PictureKind::Shares(data) => shares::draw(data, width, faces),
+        PictureKind::Unfolded(data) => unfolded::draw(data, width, larger, faces).lowered(),
         PictureKind::Rings { colours } => return rings::draw(colours, width * larger),
     };
     drawing.grown(larger)

@@ -6,8 +6,8 @@
 
 use crate::lesson::{Amount, Life};
 use crate::plan::{
-    Batch, CanvasPlan, CupPlan, FinishPlan, LayerPlan, Leftover, OrderItem, OrderLine, Plan,
-    Poured, Purchase, Reserve, ShopBill,
+    Batch, CanvasPlan, Course, CupPlan, FinishPlan, LayerPlan, Leftover, Order, OrderItem,
+    OrderLine, Plan, Poured, Purchase, Reserve, ShopBill,
 };
 use crate::quantity::units::{in_g_per_ml, in_gram, in_ml, in_mm, in_square_cm};
 use crate::quantity::{Length, Spread, Volume};
@@ -48,16 +48,7 @@ pub(super) fn json(plan: &Plan) -> String {
             "washable": need.life == Life::Washable,
         })).collect::<Vec<_>>(),
         "reserve": reserve(plan),
-        "order": {
-            "lines": plan.order.lines.iter().map(line).collect::<Vec<_>>(),
-            "bills": plan.order.bills.iter().map(bill).collect::<Vec<_>>(),
-            "total": plan.order.total.amount().to_string(),
-            "within": plan.order.within.map(|gap| gap.amount().to_string()),
-            "from_one_shop": plan.order.singly.iter().map(|single| json!({
-                "shop": single.name,
-                "total": single.total.map(|total| total.amount().to_string()),
-            })).collect::<Vec<_>>(),
-        },
+        "order": order(&plan.order),
         "cost": {
             "order": plan.cost.order.amount().to_string(),
             "used": plan.cost.used.amount().to_string(),
@@ -67,6 +58,50 @@ pub(super) fn json(plan: &Plan) -> String {
         "cautions": plan.cautions.iter().map(|caution| &caution.name).collect::<Vec<_>>(),
     });
     format!("{value:#}")
+}
+
+/// A course: its lessons in short, its orders in full.
+pub(super) fn course(course: &Course) -> String {
+    let lessons = course.lessons.iter().map(|plan| {
+        json!({
+            "title": plan.lesson.heading.title,
+            "date": plan.lesson.heading.date.map(|date| date.to_string()),
+            "students": plan.heads.students,
+            "sets": plan.heads.sets(),
+            "mixing": plan.mixing.iter().map(batch).collect::<Vec<_>>(),
+            "leftovers": plan.leftovers.iter().map(|left| leftover(left, plan)).collect::<Vec<_>>(),
+            "order_alone": plan.order.total.amount().to_string(),
+        })
+    });
+    let deliveries = course.deliveries.iter().map(|delivery| {
+        json!({
+            "day": delivery.day.map(|day| day.to_string()),
+            "lessons": delivery.lessons.clone().collect::<Vec<_>>(),
+            "order": order(&delivery.order),
+        })
+    });
+    let currency = course.lessons.first().map(|plan| plan.lesson.print.currency.code());
+    let value = json!({
+        "currency": currency,
+        "lessons": lessons.collect::<Vec<_>>(),
+        "deliveries": deliveries.collect::<Vec<_>>(),
+        "total": course.total().amount().to_string(),
+        "lesson_by_lesson": course.lesson_by_lesson.amount().to_string(),
+    });
+    format!("{value:#}")
+}
+
+fn order(order: &Order) -> Value {
+    json!({
+        "lines": order.lines.iter().map(line).collect::<Vec<_>>(),
+        "bills": order.bills.iter().map(bill).collect::<Vec<_>>(),
+        "total": order.total.amount().to_string(),
+        "within": order.within.map(|gap| gap.amount().to_string()),
+        "from_one_shop": order.singly.iter().map(|single| json!({
+            "shop": single.name,
+            "total": single.total.map(|total| total.amount().to_string()),
+        })).collect::<Vec<_>>(),
+    })
 }
 
 /// The argument for the reserve, and what a habit would do instead.
@@ -211,6 +246,7 @@ fn line(line: &OrderLine) -> Value {
             OrderItem::Material(_) => "material",
             OrderItem::Supply(_) => "supply",
         },
+        "by_lesson": line.by_lesson.iter().map(amount).collect::<Vec<_>>(),
         "needed": amount(&line.needed),
         "reserve": amount(&line.reserve),
         "in_stock": amount(&line.in_stock),

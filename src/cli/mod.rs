@@ -14,6 +14,7 @@ mod failure;
 mod json;
 mod lessons;
 mod make;
+mod order;
 mod plan;
 
 use args::{Arguments, Command};
@@ -25,6 +26,7 @@ pub fn run() -> ExitCode {
     let result = match Arguments::parse().command {
         Command::Make(arguments) => make::make(&arguments),
         Command::Plan(arguments) => plan::plan(&arguments),
+        Command::Order(arguments) => order::order(&arguments),
         Command::Check(arguments) => check::check(&arguments),
     };
     match result {

@@ -17,12 +17,15 @@ pub struct Document {
     pub form: Form,
     pub paper: Paper,
     pub edition: Edition,
-    /// At the top of each page but the first: left, right.
+    /// At the top of each page but the first of the document or of a section: left, right.
     pub header: (String, String),
     /// At the foot, left of "page x of y".
     pub footer: String,
     /// "Page {page} of {pages}" in the language of the handout.
     pub folio: String,
+    /// What follows the heading of a group of rows where a table goes on with the group on
+    /// another page: ", continued".
+    pub continued: String,
     pub blocks: Vec<Block>,
 }
 
@@ -94,9 +97,20 @@ pub enum Block {
     Ruled {
         lines: u32,
     },
+    /// Short lines side by side, read down each column: at most so many columns, fewer
+    /// where they would be narrow.
+    Columns {
+        count: u32,
+        body: Vec<Block>,
+    },
     /// Cut-out cards in a grid.
     Cards(Vec<Card>),
     PageBreak,
+    /// Starts a page and a set of pages that may be parted from the others: they carry
+    /// this header, left and right, instead of the document's, and are counted anew.
+    Section {
+        header: (String, String),
+    },
 }
 
 /// Ranks of headings.
@@ -224,6 +238,7 @@ pub struct Picture {
 pub enum PictureKind {
     Coverage(Coverage),
     Bars(Bars),
+    Shares(Shares),
     Unfolded(Unfolded),
     /// The cover picture: rings of a ring pour, drawn from a seed.
     Rings {
@@ -297,6 +312,24 @@ pub struct BarPart {
     pub swatch: Option<Colour>,
 }
 
+/// Wholes of one length, each split into the same kinds of parts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shares {
+    pub title: String,
+    /// What the parts are.
+    pub parts: Vec<String>,
+    pub rows: Vec<ShareRow>,
+}
+
+/// One whole, with a size for each kind of part.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ShareRow {
+    pub name: String,
+    /// What the whole is.
+    pub amount: String,
+    pub sizes: Vec<f64>,
+}
+
 /// A canvas with its side strips folded out, to scale, with dimension lines.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Unfolded {
@@ -312,6 +345,8 @@ pub struct Unfolded {
     pub depth_label: String,
     /// Of the line from the centre to a side of a polygon; empty for other outlines.
     pub middle_label: String,
+    /// Millimetres of a line to write on after each of these texts; 0 for none.
+    pub blank_mm: f32,
 }
 
 /// Outline of a face, in any one unit.

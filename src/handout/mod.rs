@@ -17,6 +17,6 @@ mod words;
 pub use context::{Context, ReserveLineText};
 pub use document::*;
 pub use order_csv::order_csv;
-pub use sheet::{Desk, Sheet};
+pub use sheet::{Desk, Sheet, course_order};
 pub use templates::{TemplateFault, Templates};
 pub use words::Words;

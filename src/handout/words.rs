@@ -10,6 +10,9 @@ pub struct Words {
     /// BCP 47 tag of the language.
     pub language: String,
     pub folio: String,
+    /// Follows what was begun on an earlier page.
+    pub continued: String,
+    pub running: RunningWords,
     pub date: String,
     pub months: [String; 12],
     pub sheets: SheetWords,
@@ -35,6 +38,16 @@ pub struct SheetWords {
     pub worksheet: String,
     pub answers: String,
     pub guide: String,
+}
+
+/// Heads of the pages of one student’s worksheet.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RunningWords {
+    /// `{student}`, `{canvas}`
+    pub named: String,
+    /// `{canvas}`
+    pub unnamed: String,
 }
 
 /// Consistencies.
@@ -71,6 +84,10 @@ pub struct SizeWords {
     pub round: String,
     /// `{side}`
     pub polygon: String,
+    /// `{width}`
+    pub polygon_flats: String,
+    /// `{width}`
+    pub polygon_corners: String,
 }
 
 /// Recipes.
@@ -111,6 +128,12 @@ pub struct OrderWords {
     pub pieces: String,
     pub no_price: String,
     pub elsewhere: String,
+    pub covers: String,
+    pub or: String,
+    pub in_cupboard: String,
+    pub delivery: String,
+    /// Several lessons ordered together.
+    pub course: String,
     pub used_up: String,
     pub washable: String,
 }
@@ -196,6 +219,7 @@ pub struct CoverageWords {
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ColourWords {
+    /// `{colour}`, `{canvas}`, `{paint}` of the longest part.
     pub title: String,
     pub axis: String,
     pub alt: String,
@@ -207,10 +231,16 @@ pub struct ColourWords {
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BoughtWords {
+    /// `{item}`, `{share}` of the bar that is used up most.
     pub title: String,
-    pub axis: String,
+    /// The parts of a bar.
+    pub expected: String,
+    pub reserve: String,
+    pub left: String,
     pub alt: String,
+    /// Without a reserve, and with one.
     pub bar: String,
+    pub reserved: String,
     pub sentence: String,
 }
 

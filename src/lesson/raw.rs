@@ -12,8 +12,8 @@ use crate::quantity::{
 };
 use serde::Deserialize;
 
-/// Keys that only a lesson may hold, not a data file.
-pub(super) const LESSON_KEYS: [&str; 15] = [
+/// The keys of [`Lesson`]: those that only a lesson may hold, then those of data files.
+pub(super) const KEYS: [&str; 30] = [
     "title",
     "subtitle",
     "teacher",
@@ -29,7 +29,25 @@ pub(super) const LESSON_KEYS: [&str; 15] = [
     "palettes",
     "practices",
     "timetable",
+    "colours",
+    "materials",
+    "mixes",
+    "techniques",
+    "finishes",
+    "room",
+    "washing",
+    "mixing",
+    "reserve",
+    "supplies",
+    "shops",
+    "bought elsewhere",
+    "stock",
+    "jars",
+    "cautions",
 ];
+
+/// Keys that a data file may hold as well.
+pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(15).1;
 
 /// A lesson with all its data files laid under it.
 #[derive(Debug, Deserialize)]

@@ -54,6 +54,7 @@ pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
             numbers: &numbers,
             division: division(&document.language),
             dictionary: &dictionary,
+            continued: &document.continued,
         };
         let strips = desk.document(&document.blocks);
         let (tree, mut findings) = (desk.tree, desk.findings);
@@ -66,8 +67,9 @@ pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
             numbers = found;
             continue;
         }
+        let sections = furniture::Sections::of(&strips, &placed, &document.header);
         let (mut pages, outline) = paginate::press(strips, &placed, &places, faces, top);
-        furniture::add(&mut pages, document, &style, faces, &mut findings);
+        furniture::add(&mut pages, document, &sections, &style, faces, &mut findings);
         return Pages {
             title: document.title.clone(),
             author: document.author.clone(),

@@ -15,6 +15,7 @@ pub(super) struct Strip<'a> {
     pub height: f32,
     /// Room before it; none at the top of a page.
     pub gap: f32,
+    pub give: Give,
     pub joint: Joint,
     pub snap: Snap,
     pub reach: Reach,
@@ -27,6 +28,8 @@ pub(super) struct Strip<'a> {
     pub numbers: Vec<LateNumber<'a>>,
     /// What stands over it again when it is the first of a page.
     pub head: Option<Rc<Strip<'a>>>,
+    /// A section of the document that starts with it.
+    pub section: Option<Header<'a>>,
     /// Notes in the side column that start beside it.
     pub beside: Vec<Strip<'a>>,
 }
@@ -54,6 +57,15 @@ pub(super) enum Snap {
     #[default]
     Free,
     Grid,
+}
+
+/// Whether the gap before a strip may be made smaller to fill a page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) enum Give {
+    #[default]
+    Gives,
+    /// The gap under a heading is the same on all pages.
+    Firm,
 }
 
 /// How far a strip reaches across the page.
@@ -91,6 +103,9 @@ pub(super) struct Entry {
     pub level: u8,
     pub y: f32,
 }
+
+/// What stands at the top of the pages of a section, left and right.
+pub(super) type Header<'a> = &'a (String, String);
 
 /// A page number to be written when pages are known.
 #[derive(Debug, Clone, Copy)]
@@ -146,6 +161,19 @@ impl<'a> Strip<'a> {
         self.headings.append(&mut other.headings);
         self.numbers.append(&mut other.numbers);
         self.beside.append(&mut other.beside);
+    }
+
+    /// Moves everything in it to the right.
+    pub(super) fn shift_right(&mut self, dx: f32) {
+        for mark in &mut self.marks {
+            draw::shift(&mut mark.shape, dx, 0.0);
+        }
+        for link in &mut self.links {
+            link.x += dx;
+        }
+        for number in &mut self.numbers {
+            number.right += dx;
+        }
     }
 
     /// Moves everything in it down.

@@ -1,11 +1,12 @@
 //! Several lessons, bought for together.
 //!
 //! Lessons follow each other by date. Paint that one leaves in its jars goes into the next
-//! that wants the same colour and mix while it keeps; the cupboard and the shops are those of
-//! the first. What one order leaves of its packs is stock for the next.
+//! that wants the same colour and mix while it keeps; they share one cupboard and
+//! one street of shops. What one order leaves of its packs is stock for the next.
 
-use super::order::{self, Cupboard, Needs, Street};
-use super::{Course, Delivery, Impossible, Plan, jars, plan};
+use super::household::Household;
+use super::order::{self, Cupboard, Needs};
+use super::{Course, Delivery, Errand, Impossible, Plan, jars, plan};
 use crate::lesson::{Amount, Jar, Lesson};
 use crate::quantity::{Date, Money};
 
@@ -73,9 +74,8 @@ fn groups(plans: &[Plan], deliveries: &[Date]) -> Vec<Group> {
 }
 
 fn ordered(plans: &[Plan], groups: Vec<Group>) -> Result<Vec<Delivery>, Impossible> {
-    let Some(first) = plans.first().map(|plan| &plan.lesson) else { return Ok(Vec::new()) };
-    let street = Street { shops: &first.shops, elsewhere: &first.elsewhere };
-    let mut cupboard = Cupboard::new(&first.stock);
+    let household = Household::of(plans.iter().map(|plan| &plan.lesson));
+    let mut cupboard = Cupboard::new(&household.stock);
     let mut orders = Vec::with_capacity(groups.len());
     for (day, lessons) in groups {
         let members = plans.get(lessons.clone()).unwrap_or_default();
@@ -83,13 +83,21 @@ fn ordered(plans: &[Plan], groups: Vec<Group>) -> Result<Vec<Delivery>, Impossib
             .iter()
             .map(|plan| Needs { materials: &plan.materials, supplies: &plan.supplies })
             .collect();
-        let order = order::order(&needs, &mut cupboard, street)?;
+        let order = order::order(&needs, &mut cupboard, household.street())?;
         orders.push(Delivery { day, lessons, order });
     }
     Ok(orders)
 }
 
 impl Course {
+    /// Its orders, each with what it is for.
+    pub fn errands(&self) -> impl Iterator<Item = Errand<'_>> {
+        self.deliveries.iter().filter_map(|delivery| {
+            let lessons = self.lessons.get(delivery.lessons.clone())?;
+            Some(Errand { lessons, day: delivery.day, order: &delivery.order })
+        })
+    }
+
     /// What all deliveries cost.
     pub fn total(&self) -> Money {
         self.deliveries.iter().map(|delivery| delivery.order.total).sum()

@@ -24,6 +24,7 @@ mod count;
 mod course;
 mod demand;
 mod film;
+mod household;
 mod impossible;
 mod jars;
 mod layers;

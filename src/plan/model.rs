@@ -299,6 +299,23 @@ pub struct Delivery {
     pub order: Order,
 }
 
+/// An order and what it is for.
+#[derive(Debug, Clone, Copy)]
+pub struct Errand<'a> {
+    /// The lessons that it supplies, by date; at least one.
+    pub lessons: &'a [Plan],
+    /// When it is delivered; `None` when it must be there before the first lesson.
+    pub day: Option<Date>,
+    pub order: &'a Order,
+}
+
+impl<'a> Errand<'a> {
+    /// The order of one lesson by itself.
+    pub fn of(plan: &'a Plan) -> Self {
+        Self { lessons: std::slice::from_ref(plan), day: None, order: &plan.order }
+    }
+}
+
 /// What to buy.
 #[derive(Debug, Clone)]
 pub struct Order {
@@ -318,7 +335,7 @@ pub struct Order {
 /// What is paid to one shop.
 #[derive(Debug, Clone)]
 pub struct ShopBill {
-    /// Its place in the lesson.
+    /// Its place among the shops of all lessons.
     pub shop: usize,
     pub name: String,
     pub goods: Money,
@@ -382,8 +399,10 @@ pub enum Purchase {
 /// So many of one pack.
 #[derive(Debug, Clone)]
 pub struct PackCount {
-    /// Place of the shop in the lesson.
+    /// Place of the shop, as in [`ShopBill::shop`].
     pub shop: usize,
+    /// Place in the price list of the shop.
+    pub shelf: usize,
     pub size: Amount,
     pub price: Money,
     pub count: u32,

@@ -3,8 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::sample::{PROSE, document, everything, heading, pages, paragraph, runs, within};
-use puddlebook::handout::{Block, Form, HeadingLevel};
+use puddlebook::handout::{Block, Document, Form, HeadingLevel};
 use puddlebook::ink::Faces;
+use puddlebook::lesson::Edition;
 use puddlebook::page::{Pages, Role, TagKind, lay_out};
 
 fn is_heading(kind: TagKind) -> bool {
@@ -126,5 +127,37 @@ fn a_figure_and_its_caption_share_a_page() {
         });
         assert!(page_of(|kind| kind == TagKind::Figure, "Rings of paint").is_some());
         assert_eq!(caption, last_figure, "{form:?}");
+    }
+}
+
+/// From the baseline of each heading of level 2 to that of the line under it.
+fn gaps_under_headings(pages: &Pages) -> Vec<f32> {
+    let mut gaps = Vec::new();
+    for page in &pages.pages {
+        let mut heading = None;
+        for (run, role) in runs(page) {
+            if within(pages, role, |kind| kind == TagKind::Heading(2)) {
+                heading = Some(run.origin.y);
+            } else if let Some(y) = heading.take() {
+                gaps.push(run.origin.y - y);
+            }
+        }
+    }
+    gaps
+}
+
+#[test]
+fn the_gap_under_a_heading_is_the_same_on_all_pages() {
+    for edition in [Edition::Standard, Edition::LargePrint] {
+        let mut all = Vec::new();
+        for before in 0..12 {
+            let made = document(Form::Book, sections(before));
+            let pages = lay_out(&Document { edition, ..made }, &Faces::new());
+            all.extend(gaps_under_headings(&pages));
+        }
+        assert!(all.len() > 200);
+        let (least, most) =
+            all.iter().fold((f32::MAX, f32::MIN), |(a, b), gap| (a.min(*gap), b.max(*gap)));
+        assert!(most - least < 0.01, "{edition:?}: from {least} to {most}");
     }
 }

@@ -132,7 +132,11 @@ fn shape() -> impl Strategy<Value = Shape> {
         (size(), size()).prop_map(|(width, height)| Shape::Rectangle { width, height }),
         size().prop_map(|diameter| Shape::Round { diameter }),
         (size(), size()).prop_map(|(width, height)| Shape::Oval { width, height }),
-        (3_u32..=24, size()).prop_map(|(sides, side)| Shape::Polygon { sides, side: side / 3.0 }),
+        (3_u32..=24, size()).prop_map(|(sides, side)| Shape::Polygon {
+            sides,
+            side: side / 3.0,
+            given: PolygonSize::Side
+        }),
     ]
 }
 

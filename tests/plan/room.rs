@@ -3,7 +3,7 @@
 use super::generated::lessons;
 use super::studio::*;
 use proptest::prelude::*;
-use puddlebook::lesson::{Canvas, Lesson, Life, Per, Shape, TableSize};
+use puddlebook::lesson::{Canvas, Lesson, Life, Per, PolygonSize, Shape, TableSize};
 use puddlebook::plan::{DryingPlan, Extent, Plan};
 use puddlebook::quantity::Length;
 use puddlebook::quantity::units::{in_inch, in_square_cm, inch, mm, square_cm};
@@ -57,7 +57,8 @@ fn canvases_take_their_rectangle_and_a_gap() {
 #[test]
 fn rectangles_around_polygons() {
     let extent = |sides, side| {
-        let extent = Extent::of(Shape::Polygon { sides, side: inch(side) });
+        let extent =
+            Extent::of(Shape::Polygon { sides, side: inch(side), given: PolygonSize::Side });
         (in_inch(extent.width), in_inch(extent.height))
     };
     // Triangle: side 2, height sqrt(3). Square: itself. Hexagon of side 1: across corners 2,
@@ -80,7 +81,8 @@ fn rectangles_around_polygons() {
 #[test]
 fn no_corner_of_a_polygon_lies_outside() {
     for sides in 3_u32..=24 {
-        let extent = Extent::of(Shape::Polygon { sides, side: inch(1.0) });
+        let extent =
+            Extent::of(Shape::Polygon { sides, side: inch(1.0), given: PolygonSize::Side });
         let n = f64::from(sides);
         let radius = 0.5 / (PI / n).sin();
         // The first side lies flat below.

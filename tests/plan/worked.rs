@@ -1,7 +1,7 @@
 use super::generated::lessons;
 use super::studio::*;
 use proptest::prelude::*;
-use puddlebook::lesson::{Edge, Shape};
+use puddlebook::lesson::{Edge, PolygonSize, Shape};
 use puddlebook::plan::{Figure, FigureUnit, Formula, Plan, Step, StepKind};
 use puddlebook::quantity::UnitSystem;
 use puddlebook::quantity::units::{
@@ -150,7 +150,8 @@ fn an_oval_in_centimetres() {
 fn a_hexagon_and_a_round_panel_without_painted_edge() {
     let mut lesson = lesson();
     let mut round = lesson.canvases[0].clone();
-    lesson.canvases[0].shape = Shape::Polygon { sides: 6, side: inch(3.0) };
+    lesson.canvases[0].shape =
+        Shape::Polygon { sides: 6, side: inch(3.0), given: PolygonSize::Side };
     round.name = "round".into();
     round.shape = Shape::Round { diameter: inch(8.0) };
     round.edge = Edge::Bare;
@@ -204,7 +205,8 @@ fn metric_canvases_in_inches_still_come_out() {
 fn a_result_half_way_between_two_figures_gets_one_more_digit() {
     let mut lesson = lesson();
     lesson.print.units = UnitSystem::Metric;
-    lesson.canvases[0].shape = Shape::Polygon { sides: 5, side: mm(359.0 / 3.0) };
+    lesson.canvases[0].shape =
+        Shape::Polygon { sides: 5, side: mm(359.0 / 3.0), given: PolygonSize::Side };
     lesson.canvases[0].depth = mm(39.0);
     let plan = planned(lesson);
     let edge = plan.worked[0].steps.iter().find(|step| step.what == StepKind::EdgeArea).unwrap();

@@ -1,26 +1,34 @@
 //! Canvases, their layers and cups.
 
+use super::adding::{Amounts, canvas_paint, ingredients};
 use super::batch::{IngredientText, batch, consistency, hex};
+use super::spelled;
 use super::step::{StepText, operand_of, steps, sum_of};
 use super::technique::coverage;
 use crate::handout::words::{Words, fill};
-use crate::lesson::{Canvas, CanvasLayer, Shape};
+use crate::lesson::{Canvas, CanvasLayer, PolygonSize, Shape};
 use crate::plan::{
     CanvasPlan, CupPlan, FinishPlan, LayerPlan, Plan, StepKind, WorkedExample, rule_film,
 };
 use crate::quantity::show::Show;
-use crate::quantity::{Area, Length, UnitSystem};
+use crate::quantity::{Area, Date, Length, UnitSystem};
 use serde::Serialize;
+use std::f64::consts::PI;
 
 /// One kind of canvas.
 #[derive(Debug, Clone, Serialize)]
 pub struct CanvasText {
     pub name: String,
     pub shape: String,
+    /// As the lesson gives it.
     pub size: String,
+    /// Whether its face has corners.
+    pub corners: bool,
     /// Empty for a flat panel.
     pub depth: String,
     pub each: String,
+    /// How many the class paints, demonstrations and spares included.
+    pub in_class: String,
     pub technique: String,
     pub consistency: String,
     pub face: String,
@@ -98,6 +106,8 @@ pub struct FinishText {
     pub paint: String,
     pub coats: String,
     pub after_days: String,
+    /// The day of the first coat at the earliest; empty in a lesson without a date.
+    pub date: String,
     pub basis: String,
 }
 
@@ -107,7 +117,10 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
         .iter()
         .zip(&plan.canvases)
         .zip(&plan.worked)
-        .map(|((canvas, worked_out), worked)| CanvasText {
+        .map(|((canvas, worked_out), worked)| {
+            (canvas, worked_out, worked, canvas_paint(worked_out, show))
+        })
+        .map(|(canvas, worked_out, worked, paint)| CanvasText {
             name: canvas.name.clone(),
             shape: shape_word(canvas, words),
             size: size(canvas, words, show),
@@ -116,7 +129,9 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             } else {
                 String::new()
             },
+            corners: has_corners(canvas.shape),
             each: canvas.each.to_string(),
+            in_class: plan.heads.sets().saturating_mul(canvas.each.get()).to_string(),
             technique: canvas.technique.name.clone(),
             consistency: consistencies(canvas, words),
             face: show.area(worked_out.areas.face),
@@ -127,7 +142,7 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             },
             perimeter: show.length(worked_out.areas.perimeter),
             painted: show.area(worked_out.areas.painted),
-            paint: show.volume(worked_out.paint.typical()),
+            paint: paint.whole,
             paint_low: show.volume(worked_out.paint.low()),
             paint_high: show.volume(worked_out.paint.high()),
             to_mix: show.volume(worked_out.to_mix),
@@ -144,9 +159,14 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             layers: worked_out
                 .layers
                 .iter()
-                .map(|layer| layer_text(layer, worked, words, show))
+                .zip(&paint.parts)
+                .map(|(layer, paint)| layer_text(layer, paint, worked, words, show))
                 .collect(),
-            finishes: worked_out.finishes.iter().map(|finish| finish_text(finish, show)).collect(),
+            finishes: worked_out
+                .finishes
+                .iter()
+                .map(|finish| finish_text(finish, plan.lesson.heading.date, words, show))
+                .collect(),
             steps: steps(canvas, worked, words),
         })
         .collect()
@@ -177,7 +197,13 @@ fn rule_share(canvas: &CanvasPlan) -> f64 {
     (canvas.paint.typical() / (canvas.areas.painted * rule_film())).value
 }
 
-fn layer_text(plan: &LayerPlan, worked: &WorkedExample, words: &Words, show: &Show) -> LayerText {
+fn layer_text(
+    plan: &LayerPlan,
+    paint: &Amounts,
+    worked: &WorkedExample,
+    words: &Words,
+    show: &Show,
+) -> LayerText {
     let layer = &plan.name;
     LayerText {
         name: layer.clone(),
@@ -186,9 +212,17 @@ fn layer_text(plan: &LayerPlan, worked: &WorkedExample, words: &Words, show: &Sh
         film: show.film(plan.film.typical()),
         coverage: coverage(plan.film.typical(), words, show),
         covers: operand_of(worked, &StepKind::LayerPaint { layer: layer.clone() }, 1, words),
-        paint: show.volume(plan.paint.typical()),
+        paint: paint.whole.clone(),
         sum: sum_of(worked, &StepKind::LayerPaint { layer: layer.clone() }, words),
-        cups: plan.cups.iter().map(|cup| cup_text(cup, layer, worked, words, show)).collect(),
+        cups: plan
+            .cups
+            .iter()
+            .zip(&paint.parts)
+            .map(|(cup, paint)| CupText {
+                paint: paint.whole.clone(),
+                ..cup_text(cup, layer, worked, words, show)
+            })
+            .collect(),
     }
 }
 
@@ -200,6 +234,7 @@ fn cup_text(
     show: &Show,
 ) -> CupText {
     let mixed = batch(&cup.batch, words, show);
+    let amounts = ingredients(&cup.batch, show);
     let (layer, colour) = (layer.to_string(), cup.colour.name.clone());
     let paint = StepKind::ColourPaint { layer: layer.clone(), colour: colour.clone() };
     let mass = StepKind::ColourMass { layer, colour };
@@ -209,28 +244,36 @@ fn cup_text(
         share: show.share(cup.share),
         paint: show.volume(cup.paint),
         paint_mass: show.mass(cup.paint * cup.density()),
-        fill_volume: show.volume(cup.batch.need()),
+        fill_volume: amounts.whole,
         fill_mass: show.mass(cup.fill),
         density: mixed.density,
         paint_sum: sum_of(worked, &paint, words),
         fill_sum: sum_of(worked, &mass, words),
-        ingredients: mixed.ingredients,
+        ingredients: mixed
+            .ingredients
+            .into_iter()
+            .zip(amounts.parts)
+            .map(|(poured, amount)| IngredientText { volume: amount.whole, ..poured })
+            .collect(),
     }
 }
 
-fn finish_text(plan: &FinishPlan, show: &Show) -> FinishText {
+fn finish_text(plan: &FinishPlan, class: Option<Date>, words: &Words, show: &Show) -> FinishText {
+    let days = jiff::Span::new().try_days(plan.finish.after_days);
+    let date = class.zip(days.ok()).and_then(|(class, days)| class.checked_add(days).ok());
     FinishText {
         name: plan.finish.name.clone(),
         material: plan.finish.material.name.clone(),
         paint: show.volume(plan.paint.typical()),
         coats: plan.finish.coats.to_string(),
         after_days: plan.finish.after_days.to_string(),
+        date: date.map(|date| spelled(date, words)).unwrap_or_default(),
         basis: plan.finish.basis.clone(),
     }
 }
 
 /// The consistency of the paint, layer by layer where they differ.
-fn consistencies(canvas: &Canvas, words: &Words) -> String {
+pub(in crate::handout) fn consistencies(canvas: &Canvas, words: &Words) -> String {
     let of = |layer: &CanvasLayer| consistency(layer.mix.consistency, words);
     let mut all: Vec<String> = canvas.layers.iter().map(of).collect();
     all.dedup();
@@ -259,7 +302,19 @@ pub(in crate::handout) fn shape_word(canvas: &Canvas, words: &Words) -> String {
     }
 }
 
-/// How large it is, in words.
+fn has_corners(shape: Shape) -> bool {
+    match shape {
+        Shape::Rectangle { .. } | Shape::Polygon { .. } => true,
+        Shape::Round { .. } | Shape::Oval { .. } => false,
+    }
+}
+
+/// Half the angle that a side of a regular polygon takes up, seen from its middle.
+fn angle(sides: u32) -> f64 {
+    PI / f64::from(sides)
+}
+
+/// How large it is, in words and by the size that the lesson gives.
 pub(in crate::handout) fn size(canvas: &Canvas, words: &Words, show: &Show) -> String {
     let sizes = &words.sizes;
     match canvas.shape {
@@ -268,6 +323,16 @@ pub(in crate::handout) fn size(canvas: &Canvas, words: &Words, show: &Show) -> S
             &[("width", &show.length_figure(width)), ("height", &show.length(height))],
         ),
         Shape::Round { diameter } => fill(&sizes.round, &[("width", &show.length(diameter))]),
-        Shape::Polygon { side, .. } => fill(&sizes.polygon, &[("side", &show.length(side))]),
+        Shape::Polygon { side, given: PolygonSize::Side, .. } => {
+            fill(&sizes.polygon, &[("side", &show.length(side))])
+        }
+        Shape::Polygon { sides, side, given: PolygonSize::AcrossFlats } => {
+            let width = side / angle(sides).tan();
+            fill(&sizes.polygon_flats, &[("width", &show.length(width))])
+        }
+        Shape::Polygon { sides, side, given: PolygonSize::AcrossCorners } => {
+            let width = side / angle(sides).sin();
+            fill(&sizes.polygon_corners, &[("width", &show.length(width))])
+        }
     }
 }

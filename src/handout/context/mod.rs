@@ -3,6 +3,7 @@
 //! In: a plan and the words of a language. Out: plain values for Tera. Every
 //! number is already text; templates calculate nothing.
 
+mod adding;
 mod batch;
 mod canvas;
 mod caution;
@@ -15,23 +16,28 @@ mod technique;
 mod timetable;
 
 use super::words::{Words, fill};
-use crate::lesson::Edition;
-use crate::plan::Plan;
+use crate::lesson::{Edition, Practice};
+use crate::plan::{Errand, Plan, practices};
 use crate::quantity::show::Show;
 use crate::quantity::{Date, UnitSystem};
 use serde::Serialize;
 
+pub(super) use adding::canvas_paint;
 pub use batch::BatchText;
 pub(super) use batch::consistency;
 pub use canvas::CanvasText;
-pub(super) use canvas::{shape_word, size};
+pub(super) use canvas::{consistencies, shape_word, size};
 pub use caution::CautionText;
-pub(super) use order::amount;
 pub use order::{CostText, OrderText, SupplyText};
+pub(super) use order::{amount, order};
 pub use reserve::{ReserveLineText, ReserveText};
 pub use room::RoomText;
 pub use technique::{ColourText, MixText, TechniqueText};
 pub use timetable::TimetableText;
+
+/// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety
+/// note for young people (common practice, no source).
+const YOUNG: u8 = 16;
 
 /// Everything that every template may name.
 #[derive(Debug, Clone, Serialize)]
@@ -51,6 +57,10 @@ pub struct Context {
     pub spares: String,
     pub tables: String,
     pub youngest_age: String,
+    /// Whether somebody in the room leaves heat, alcohol and silicone to an adult.
+    pub young: bool,
+    /// What is done in the lesson that needs care, by the words of lesson files.
+    pub practices: Vec<&'static str>,
     pub rule: RuleText,
     /// What stays in each cup and on its stick.
     pub cup_loss: String,
@@ -101,17 +111,19 @@ impl Context {
             spares: plan.heads.spares.to_string(),
             tables: plan.heads.tables.to_string(),
             youngest_age: class.youngest_age.map(|age| age.to_string()).unwrap_or_default(),
+            young: class.youngest_age.is_some_and(|age| age < YOUNG),
+            practices: practices(&plan.lesson).into_iter().map(Practice::word).collect(),
             rule: rule(&show),
             cup_loss: show.volume(plan.lesson.mixing.cup_loss),
             student_paint: show.volume_both(plan.student_paint.typical()),
-            class_paint: show.volume_both(plan.to_mix()),
+            class_paint: show.measured_both(plan.to_mix()),
             canvases: canvas::canvases(plan, words, &show),
             techniques: technique::techniques(plan, words, &show),
             mixes: technique::mixes(plan, words, &show),
             colours: technique::colours(plan, &show),
             batches: batch::class_batches(plan, words, &show),
             reserve: reserve::reserve(plan, words, &show),
-            order: order::order(plan, words, &show),
+            order: order::order(&Errand::of(plan), words, &show),
             supplies: order::supplies(plan, words),
             cost: order::cost(plan, &show),
             timetable: plan.timetable.as_ref().map(|plan| timetable::timetable(plan, words, &show)),

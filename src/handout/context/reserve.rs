@@ -82,7 +82,7 @@ pub(super) fn reserve(plan: &Plan, words: &Words, show: &Show) -> ReserveText {
         finishes: finishes(plan, show),
         habit: HabitText {
             extra: show.share(reserve.habit.extra),
-            to_mix: show.volume_both(reserve.habit.to_mix()),
+            to_mix: show.measured_both(reserve.habit.to_mix()),
             total: priced(plan, reserve.habit.total, show),
         },
     }

@@ -165,7 +165,7 @@ fn drying(plan: &DryingPlan, words: &Words, show: &Show) -> DryingText {
             })
             .collect(),
         canvases: pieces.to_string(),
-        gap: show.length(plan.gap),
+        gap: show.distance(plan.gap),
         area: show.surface(plan.area),
         level_surface: plan.level_surface.map(|area| show.surface(area)).unwrap_or_default(),
         spare: difference(true),

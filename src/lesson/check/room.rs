@@ -1,4 +1,5 @@
-use super::super::desk::{Catalogue, Desk};
+use super::super::catalogue::Catalogue;
+use super::super::desk::Desk;
 use super::super::field::{At, Field};
 use super::super::limits;
 use super::super::model::{Room, TableSize, Washing};
@@ -33,7 +34,7 @@ fn table(desk: Desk<'_>, at: &At<raw::Table>) -> Option<TableSize> {
 
 /// Water for washing up; what it is for must be a supply.
 pub(super) fn washing(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<Washing> {
-    let supplies = Catalogue::of(Sort::Supply, &raw.supplies, |_, _| Some(()));
+    let supplies = Catalogue::of(desk, Sort::Supply, ("supplies", &raw.supplies), |_, _| Some(()));
     let At { node, value: raw } = desk.need(root, "washing", &raw.washing)?;
     let water = &limits::WASH_WATER;
     let after = desk.need_bounded(*node, "after each batch", &raw.after_each_batch, water);

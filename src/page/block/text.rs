@@ -84,7 +84,12 @@ pub(super) fn paragraph<'a>(
     }
     let lines = desk.lines(inlines, column.look(tag), setting);
     let gap = column.text.leading / 2.0;
-    galley.extend(text_strips(lines, column.x, column.text, gap, Joints::Flowing));
+    let joints = match desk.style.form {
+        // What is said before cards is read before cutting any.
+        Form::Cards => Joints::Whole,
+        Form::Book | Form::Sheet => Joints::Flowing,
+    };
+    galley.extend(text_strips(lines, column.x, column.text, gap, joints));
     galley.leave(gap);
 }
 

@@ -9,6 +9,6 @@ mod plan;
 mod press;
 mod track;
 
-pub(super) use place::place;
+pub(super) use place::{Placed, place};
 pub(super) use plan::plan;
 pub(super) use press::{Numbers, press};

@@ -13,7 +13,7 @@ pub(super) struct Sought<'a> {
     pub to_buy: f64,
     /// The offers, and the packs that they are for.
     offers: Vec<Offer>,
-    packs: Vec<&'a Pack>,
+    packs: Vec<(usize, &'a Pack)>,
 }
 
 impl<'a> Sought<'a> {
@@ -25,7 +25,8 @@ impl<'a> Sought<'a> {
     ) -> Result<Self, Impossible> {
         let mut sought = Self { wanted, to_buy, offers: Vec::new(), packs: Vec::new() };
         for (at, shop) in shops.iter().enumerate() {
-            for pack in shop.packs.iter().filter(|pack| pack.item == wanted.item) {
+            let shelves = shop.packs.iter().enumerate();
+            for (shelf, pack) in shelves.filter(|(_, pack)| pack.item == wanted.item) {
                 sought.offers.push(Offer {
                     shop: ShopAt(at),
                     size: wanted.measure.read(wanted.item, pack.size)?,
@@ -33,7 +34,7 @@ impl<'a> Sought<'a> {
                     in_multiples_of: pack.only_by,
                     from: pack.from.get(),
                 });
-                sought.packs.push(pack);
+                sought.packs.push((shelf, pack));
             }
         }
         Ok(sought)
@@ -45,7 +46,7 @@ impl<'a> Sought<'a> {
 
     /// The packs of a basket, shop by shop, large ones first as they are carried to the till.
     pub(super) fn packs(&self, counts: &[u32]) -> Vec<PackCount> {
-        let mut bought: Vec<(&Offer, &Pack, u32)> = self
+        let mut bought: Vec<(&Offer, (usize, &Pack), u32)> = self
             .offers
             .iter()
             .zip(&self.packs)
@@ -56,8 +57,9 @@ impl<'a> Sought<'a> {
         bought.sort_by(|(one, ..), (other, ..)| {
             one.shop.cmp(&other.shop).then(other.size.total_cmp(&one.size))
         });
-        let packs = bought.into_iter().map(|(offer, pack, count)| PackCount {
+        let packs = bought.into_iter().map(|(offer, (shelf, pack), count)| PackCount {
             shop: offer.shop.0,
+            shelf,
             size: pack.size,
             price: pack.price,
             count,

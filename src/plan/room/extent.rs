@@ -23,7 +23,7 @@ impl Extent {
                 Self { width, height }
             }
             Shape::Round { diameter } => Self { width: diameter, height: diameter },
-            Shape::Polygon { sides, side } => {
+            Shape::Polygon { sides, side, .. } => {
                 let angle = PI / f64::from(sides);
                 let to_side = side / (2.0 * angle.tan());
                 let to_corner = side / (2.0 * angle.sin());
