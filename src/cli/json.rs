@@ -2,8 +2,10 @@
 //!
 //! Lengths are in millimetres (`_mm`), areas in square centimetres (`_cm2`), volumes
 //! in millilitres (`_ml`), masses in grams (`_g`), densities in grams per millilitre;
+//! times of the day are text of 24 hours, stretches of time whole minutes (`_minutes`);
 //! money is text in the currency of the lesson, so that no reader rounds it.
 
+use super::json_room;
 use crate::lesson::{Amount, Life};
 use crate::plan::{
     Batch, CanvasPlan, Course, CupPlan, FinishPlan, LayerPlan, Leftover, Order, OrderItem,
@@ -55,6 +57,8 @@ pub(super) fn json(plan: &Plan) -> String {
             "per_student": plan.cost.per_student.amount().to_string(),
             "unpriced": plan.cost.unpriced,
         },
+        "timetable": plan.timetable.as_ref().map(json_room::timetable),
+        "room": json_room::room(&plan.room),
         "cautions": plan.cautions.iter().map(|caution| &caution.name).collect::<Vec<_>>(),
     });
     format!("{value:#}")

@@ -12,10 +12,12 @@ mod check;
 mod disk;
 mod failure;
 mod json;
+mod json_room;
 mod lessons;
 mod make;
 mod order;
 mod plan;
+mod plan_room;
 
 use args::{Arguments, Command};
 use clap::Parser;

@@ -1,7 +1,7 @@
 //! `plan`: the numbers of a lesson on the terminal.
 
 use super::failure::Failure;
-use super::{args, json, lessons};
+use super::{args, json, lessons, plan_room};
 use crate::handout::{Context, ReserveLineText, Templates};
 use anstream::println;
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
@@ -34,6 +34,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
         reserve(&context)
     );
     println!("\nTo buy\n{}", order(&context));
+    plan_room::print(&context);
     println!("\npaint for each student  {}", context.student_paint);
     println!("paint to mix in all     {}", context.class_paint);
     if !context.order.total.is_empty() {
@@ -45,7 +46,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
 }
 
 /// A table with the columns from `first_number` on to the right.
-fn table<const N: usize>(head: [&str; N], first_number: usize) -> Table {
+pub(super) fn table<const N: usize>(head: [&str; N], first_number: usize) -> Table {
     let mut table = Table::new();
     table
         .load_style(presets::NOTHING)

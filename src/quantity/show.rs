@@ -136,10 +136,10 @@ impl Show {
         }
     }
 
-    /// Water by the bucket: `14 L` or `3.7 gal` (128 US fluid ounces).
+    /// Water by the bucket: `14.5 L` or `3.7 gal` (128 US fluid ounces).
     pub fn water(&self, volume: Volume) -> String {
         match self.units {
-            UnitSystem::Us => with_unit(&by_size(in_us_fl_oz(volume) / 128.0, 2), "gal"),
+            UnitSystem::Us => with_unit(&trimmed(in_us_fl_oz(volume) / 128.0, 1), "gal"),
             UnitSystem::Metric => with_unit(&by_size(in_ml(volume) / 1000.0, 1), "L"),
         }
     }
