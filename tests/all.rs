@@ -19,5 +19,6 @@ mod pdf_sample;
 mod pdf_tags;
 mod plan;
 mod quantity_read;
+mod quantity_time;
 mod quantity_units;
 mod readme;

@@ -62,6 +62,9 @@ pub(super) struct Minutes(pub(super) u32);
 
 impl Legible for Minutes {
     fn read(text: &str) -> Result<Self, Blame> {
+        if read::time_of_day(text).is_some() {
+            return Err((0..text.len(), ProblemKind::TimeOfDay));
+        }
         read::minutes(text).map(Self).map_err(blame)
     }
 }

@@ -85,6 +85,8 @@ pub enum ProblemKind {
     },
     NotADate,
     NotATime,
+    /// Where a length of time is wanted.
+    TimeOfDay,
     NotACurrency {
         nearest: Option<String>,
     },

@@ -35,7 +35,7 @@ pub(super) fn of(kind: &MisreadKind) -> Words {
                 Dimension::Share => words.right(format!("for example {} %", percent(number))),
                 Dimension::Days => words.right(format!("for example {number} days")),
                 Dimension::Area => words.right(format!("for example {number} m² or {number} ft²")),
-                Dimension::Time => words.right(format!("for example {number} min or {number} h")),
+                Dimension::Time => words.right(format!("for example {number} min")),
                 Dimension::Density => words.right(format!("for example {number} g/mL")),
                 _ => words.right(for_example(*wanted)),
             }
@@ -97,7 +97,7 @@ fn name(dimension: Dimension) -> &'static str {
         Dimension::Mass => "a weight",
         Dimension::Density => "a density",
         Dimension::Area => "an area",
-        Dimension::Time => "a stretch of time",
+        Dimension::Time => "a length of time",
         Dimension::Share => "a share in percent",
         Dimension::Days => "a number of days",
         Dimension::Pieces => "a number of pieces",

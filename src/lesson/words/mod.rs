@@ -100,6 +100,7 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
         | ProblemKind::OutOfRange { .. }
         | ProblemKind::NotADate
         | ProblemKind::NotATime
+        | ProblemKind::TimeOfDay
         | ProblemKind::NotACurrency { .. }
         | ProblemKind::NotASwatch
         | ProblemKind::NotADropRate
@@ -298,6 +299,10 @@ fn of_value(kind: &ProblemKind) -> Words {
         }
         ProblemKind::NotADate => Words::new("this is no date", "no such day")
             .right("year-month-day, for example 2026-03-14"),
+        ProblemKind::TimeOfDay => {
+            Words::new("this should be a length of time", "a time of the day")
+                .right("how long it takes: 45 min, 1 h or 1 h 30 min")
+        }
         ProblemKind::NotATime => Words::new("this is no time of the day", "not understood")
             .right("hours and minutes with a colon, for example 18:30 or 6:30 pm"),
         ProblemKind::NotACurrency { nearest } => {
