@@ -239,6 +239,7 @@ pub enum PictureKind {
     Coverage(Coverage),
     Bars(Bars),
     Shares(Shares),
+    Fees(FeeCurve),
     Unfolded(Unfolded),
     /// The cover picture: rings of a ring pour, drawn from a seed.
     Rings {
@@ -328,6 +329,40 @@ pub struct ShareRow {
     /// What the whole is.
     pub amount: String,
     pub sizes: Vec<f64>,
+}
+
+/// The fee at which a class pays for itself, against the number of students.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FeeCurve {
+    pub title: String,
+    pub x_label: String,
+    pub y_label: String,
+    /// Written at the end of the curve.
+    pub line_label: String,
+    /// Says what filled and open dots are; empty where all are alike.
+    pub dot_label: String,
+    /// By number of students.
+    pub dots: Vec<FeeDot>,
+    /// A level line with its label, in the unit of the dots.
+    pub asked: Option<(f64, String)>,
+    /// Which of the dots is this class, and what is written by it.
+    pub here: Option<(usize, String)>,
+}
+
+/// One class of the curve.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FeeDot {
+    pub students: u32,
+    /// In the currency of the axis.
+    pub fee: f64,
+    pub fill: DotFill,
+}
+
+/// Whether a dot is filled or open.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DotFill {
+    Filled,
+    Open,
 }
 
 /// A canvas with its side strips folded out, to scale, with dimension lines.

@@ -180,7 +180,7 @@ pub enum ProblemKind {
     TooManyShops,
     TwoCurrencies,
     JarFromTheFuture,
-    PriceDecimals {
+    MoneyDecimals {
         currency: &'static str,
         decimals: u16,
     },

@@ -13,7 +13,7 @@ use crate::quantity::{
 use serde::Deserialize;
 
 /// The keys of [`Lesson`]: those that only a lesson may hold, then those of data files.
-pub(super) const KEYS: [&str; 30] = [
+pub(super) const KEYS: [&str; 31] = [
     "title",
     "subtitle",
     "teacher",
@@ -43,6 +43,7 @@ pub(super) const KEYS: [&str; 30] = [
     "bought elsewhere",
     "stock",
     "jars",
+    "money",
     "cautions",
 ];
 
@@ -106,6 +107,8 @@ pub(super) struct Lesson {
     pub(super) supplies: Field<Entries<Supply>>,
     /// Where things are bought.
     pub(super) shops: Field<Entries<Shop>>,
+    /// What the class costs besides, and what is asked for it.
+    pub(super) money: Field<At<Charges>>,
     /// What somebody brings, or what is bought by other ways than these shops.
     #[serde(rename = "bought elsewhere")]
     pub(super) elsewhere: Field<Items<Written<String>>>,
@@ -380,6 +383,17 @@ pub(super) struct Pack {
     /// It is sold by so many packs at a time.
     #[serde(rename = "only by")]
     pub(super) only_by: Field<Written<u32>>,
+}
+
+/// Costs that nobody buys in a shop, and what is asked.
+#[derive(Debug, Deserialize)]
+pub(super) struct Charges {
+    /// For the class, whatever number comes.
+    pub(super) fixed: Field<Entries<Written<Money>>>,
+    #[serde(rename = "for each student")]
+    pub(super) each: Field<Entries<Written<Money>>>,
+    /// What each student pays.
+    pub(super) fee: Field<Written<Money>>,
 }
 
 /// Mixed paint that is left from before.

@@ -5,9 +5,10 @@
 //! other:
 //!
 //! ```text
-//! area -> film -> batch -> layers -> class -> demand -> provision -> order -> reserve -> cost
+//! area -> film -> batch -> layers -> class -> demand -> provision -> order -> reserve -> money
 //!                      provision: jars, supplies; order: measure, buy
-//!                      worked, cautions, timetable; room: setting, drying, washing; course: plans one after the other
+//!                      worked, cautions, timetable; room: setting, drying, washing
+//!                      course: plans one after the other
 //! ```
 //!
 //! This room must not know how a number is printed, in which words, or on what paper; it
@@ -19,7 +20,6 @@ mod batch;
 pub mod buy;
 mod cautions;
 mod class;
-mod cost;
 mod count;
 mod course;
 mod demand;
@@ -30,6 +30,7 @@ mod jars;
 mod layers;
 mod measure;
 mod model;
+mod money;
 mod order;
 mod provision;
 mod reserve;
@@ -44,6 +45,7 @@ pub use course::course;
 pub use film::{rule_film, rule_of_thumb, technique_film};
 pub use impossible::{Counted, Impossible};
 pub use model::*;
+pub use money::{Balance, CanvasCost, ClassFee, ColourCost, Fees, LayerCost, Split, Takings, fees};
 pub use room::{
     DryingPlace, DryingPlan, Extent, FinishDay, Lying, RoomPlan, Setting, Stands, TableKind,
     Washed, WashingPlan,
@@ -84,7 +86,7 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
     let reserve = reserve::reserve(&lesson.reserve, &demand, &provision, by_habit);
     let Provision { mixing, finishing, supplies, materials } = provision;
     let leftovers = jars::leftovers(&lesson, &mixing);
-    let cost = cost::cost(&lesson, &order, heads);
+    let cost = money::cost(&lesson, heads, (&canvases, &mixing), &order)?;
     let worked = worked::examples(&lesson, &canvases);
     let cautions = cautions::cautions(&lesson);
     let timetable = lesson.timetable.as_ref().map(timetable::timetable).transpose()?;

@@ -1,6 +1,6 @@
 //! The plan: every number of a class as a plain value. No text for people.
 
-use super::{Formula, RoomPlan, TimetablePlan};
+use super::{Balance, Formula, RoomPlan, Split, TimetablePlan};
 use crate::lesson::{
     Amount, CanvasLayer, Caution, Colour, Finish, Lesson, Life, Material, Mix, ReserveRule,
 };
@@ -417,6 +417,10 @@ pub struct Cost {
     /// What is taken out of packs and stock, reserve included, priced by the packs bought
     /// (stock at the price of the list).
     pub used: Money,
+    /// `used` by what it went into.
+    pub split: Split,
+    /// What is paid and taken in, with what the lesson says besides.
+    pub balance: Balance,
     /// Items without a price, left out of the sums.
     pub unpriced: Vec<String>,
 }

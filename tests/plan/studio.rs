@@ -57,6 +57,7 @@ pub fn lesson() -> Lesson {
         reserve: no_reserve(),
         supplies: vec![],
         shops: Vec::new(),
+        charges: Charges::default(),
         elsewhere: Vec::new(),
         jars: Vec::new(),
         stock: vec![],

@@ -7,6 +7,7 @@ mod adding;
 mod batch;
 mod canvas;
 mod caution;
+mod money;
 mod order;
 mod reasons;
 mod reserve;
@@ -28,7 +29,8 @@ pub(super) use batch::consistency;
 pub use canvas::CanvasText;
 pub(super) use canvas::{consistencies, shape_word, size};
 pub use caution::CautionText;
-pub use order::{CostText, OrderText, SupplyText};
+pub use money::{CostText, FeesText};
+pub use order::{OrderText, SupplyText};
 pub(super) use order::{amount, order};
 pub use reserve::{ReserveLineText, ReserveText};
 pub use room::RoomText;
@@ -125,7 +127,7 @@ impl Context {
             reserve: reserve::reserve(plan, words, &show),
             order: order::order(&Errand::of(plan), words, &show),
             supplies: order::supplies(plan, words),
-            cost: order::cost(plan, &show),
+            cost: money::cost(plan, &show),
             timetable: plan.timetable.as_ref().map(|plan| timetable::timetable(plan, words, &show)),
             room: room::room(plan, words, &show),
             cautions: plan.cautions.iter().map(caution::caution).collect(),

@@ -127,15 +127,6 @@ pub struct SupplyText {
     pub life: String,
 }
 
-/// What the class costs.
-#[derive(Debug, Clone, Serialize)]
-pub struct CostText {
-    pub order: String,
-    pub used: String,
-    pub per_student: String,
-    pub unpriced: Vec<String>,
-}
-
 /// The order of an errand.
 pub(in crate::handout) fn order(errand: &Errand, words: &Words, show: &Show) -> OrderText {
     let order = errand.order;
@@ -362,13 +353,4 @@ pub(super) fn supplies(plan: &Plan, words: &Words) -> Vec<SupplyText> {
             },
         })
         .collect()
-}
-
-pub(super) fn cost(plan: &Plan, show: &Show) -> CostText {
-    CostText {
-        order: priced(plan, plan.cost.order, show),
-        used: priced(plan, plan.cost.used, show),
-        per_student: priced(plan, plan.cost.per_student, show),
-        unpriced: plan.cost.unpriced.clone(),
-    }
 }

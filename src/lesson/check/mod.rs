@@ -9,6 +9,7 @@ mod items;
 mod layers;
 mod materials;
 mod mixes;
+mod money;
 mod outline;
 mod palettes;
 mod people;
@@ -53,7 +54,12 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
     let reserve = reserve::reserve(desk, root, raw);
     let supplies = supplies::supplies(desk, raw);
     let items = items::items(desk, raw, &materials, &colours);
-    let shops = shop::shops(desk, raw, &items);
+    let (shops, currency) = shop::shops(desk, raw, &items);
+    let currency = match (&shops, &choices) {
+        (Some(_), Some((units, ..))) => currency.or(Some(default_currency(*units))),
+        _ => currency,
+    };
+    let charges = money::charges(desk, &raw.money, currency);
     let elsewhere = shop::elsewhere(desk, raw, &items);
     let stock = shop::stock(desk, raw, &items);
     let jars = shop::jars(desk, root, raw, &colours, &mixes);
@@ -63,11 +69,9 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         return None;
     }
     let (units, paper, edition) = choices?;
-    let (shops, currency) = shops?;
-    let currency = currency.unwrap_or(default_currency(units));
     Some(Lesson {
         heading: heading?,
-        print: Print { units, paper, edition, currency },
+        print: Print { units, paper, edition, currency: currency? },
         class: class?,
         canvases: canvases?,
         timetable: timetable?,
@@ -76,7 +80,8 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         mixing: mixing?,
         reserve: reserve?,
         supplies,
-        shops,
+        shops: shops?,
+        charges: charges?,
         elsewhere: elsewhere?,
         stock,
         jars: jars?,

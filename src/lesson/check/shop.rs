@@ -7,20 +7,20 @@ use super::super::model::{Amount, Colour, Jar, Mix, Pack, Shop, Stocked};
 use super::super::problem::{ProblemKind, Sold};
 use super::super::raw;
 use super::super::tree::NodeId;
-use super::{distinct, name_twice};
+use super::{distinct, money, name_twice};
 use crate::quantity::{Currency, Date, Dimension, Money};
 use std::num::NonZeroU32;
 use std::sync::Arc;
 
-/// The price lists and their one currency.
+/// The price lists and their one currency, which is known also where a list is broken.
 pub(super) fn shops(
     desk: Desk<'_>,
     raw: &raw::Lesson,
     items: &Catalogue<Sold>,
-) -> Option<(Vec<Shop>, Option<Currency>)> {
+) -> (Option<Vec<Shop>>, Option<Currency>) {
     let entries = match &raw.shops {
-        Field::Absent => return Some((Vec::new(), None)),
-        Field::Broken => return None,
+        Field::Absent => return (Some(Vec::new()), None),
+        Field::Broken => return (None, None),
         Field::Present(entries) => &entries.0,
     };
     if let Some(extra) = entries.get(limits::SHOPS) {
@@ -44,8 +44,7 @@ pub(super) fn shops(
         }
         shops.push(shop(desk, entry, raw, currency.map(|(_, currency)| currency), items));
     }
-    let shops: Option<Vec<Shop>> = shops.into_iter().collect();
-    Some((shops?, first.map(|(_, currency)| currency)))
+    (shops.into_iter().collect(), first.map(|(_, currency)| currency))
 }
 
 fn shop(
@@ -58,7 +57,7 @@ fn shop(
     let money = |field: &Field<Written<Money>>| match field {
         Field::Absent => Some(None),
         Field::Broken => None,
-        Field::Present(written) => price_of(desk, written, currency).map(Some),
+        Field::Present(written) => money::amount(desk, written, currency).map(Some),
     };
     let (delivery, free_from, least_order) =
         (money(&raw.delivery), money(&raw.free_from), money(&raw.least_order));
@@ -161,7 +160,7 @@ fn pack(
         comparable(desk, written.node, item.as_ref(), amount)
     });
     let price = desk.need(node, "price", &raw.price);
-    let price = price.and_then(|written| price_of(desk, written, currency));
+    let price = price.and_then(|written| money::amount(desk, written, currency));
     let one = NonZeroU32::MIN;
     let from = desk.bounded_or(&raw.from, &limits::PACKS, one.get());
     let only_by = desk.bounded_or(&raw.only_by, &limits::PACKS, one.get());
@@ -173,20 +172,6 @@ fn pack(
         from: NonZeroU32::new(from?).unwrap_or(one),
         only_by: NonZeroU32::new(only_by?).unwrap_or(one),
     })
-}
-
-/// A price with no more decimals than the currency has.
-fn price_of(desk: Desk<'_>, written: &Written<Money>, currency: Option<Currency>) -> Option<Money> {
-    let price = desk.bounded(written, &limits::PRICE)?;
-    let exponent = currency.and_then(|currency| Some((currency, currency.exponent()?)));
-    if let Some((currency, decimals)) = exponent
-        && price.amount().normalize().scale() > u32::from(decimals)
-    {
-        let kind = ProblemKind::PriceDecimals { currency: currency.code(), decimals };
-        desk.fault(written.node, kind);
-        return None;
-    }
-    Some(price)
 }
 
 /// An amount of more than nothing.

@@ -105,3 +105,22 @@ pub struct Stocked {
     pub item: String,
     pub amount: Amount,
 }
+
+/// What a class costs besides what is bought, and what is asked for it.
+#[derive(Debug, Clone, Default)]
+pub struct Charges {
+    /// For the class, whatever number comes.
+    pub fixed: Vec<Charge>,
+    /// For each student.
+    pub each: Vec<Charge>,
+    /// What each student pays.
+    pub fee: Option<Money>,
+}
+
+/// Something that costs so much.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Charge {
+    pub what: String,
+    /// More than nothing.
+    pub amount: Money,
+}

@@ -53,6 +53,8 @@ pub struct Lesson {
     /// Where things are bought, all in one currency; without one the order has amounts and
     /// no packs.
     pub shops: Vec<Shop>,
+    /// What it costs besides, and what is asked for it.
+    pub charges: Charges,
     /// Items that are not bought in these shops.
     pub elsewhere: Vec<String>,
     /// What is in the cupboard.

@@ -106,13 +106,13 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
             Words::new("this jar is mixed after the class", "later than the lesson's date")
                 .right("the day it was mixed, as 2026-03-01")
         }
-        ProblemKind::PriceDecimals { currency, decimals } => {
+        ProblemKind::MoneyDecimals { currency, decimals } => {
             let decimals = match decimals {
                 0 => "no decimals".to_owned(),
                 1 => "one decimal".to_owned(),
                 _ => format!("{decimals} decimals"),
             };
-            let wrong = format!("prices in {currency} have {decimals}");
+            let wrong = format!("amounts in {currency} have {decimals}");
             Words::new(wrong, "more decimals").right(format!("round it to {decimals}"))
         }
         ProblemKind::NotComparable { item, sold, found } => {

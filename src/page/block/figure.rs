@@ -4,7 +4,7 @@ use crate::ink::Face;
 use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::Look;
-use crate::page::strip::{Joint, Snap, Strip, stack};
+use crate::page::strip::{Drift, Joint, Snap, Strip, stack};
 use crate::page::{Mark, Role, TagId, TagKind, draw};
 
 use super::aside::side_column;
@@ -36,6 +36,9 @@ pub(super) fn set<'a>(
         galley.leave(grid);
         return;
     }
+    if column.place == Place::Flow {
+        strip.drift = Drift::Figure;
+    }
     let tag = desk.tag(TagKind::Caption, column.tag);
     match desk.style.frame.side {
         Some(side) if column.place == Place::Flow => {
@@ -50,6 +53,9 @@ pub(super) fn set<'a>(
                 first.joint = Joint::Glued;
                 first.gap = grid * 0.6;
                 first.snap = Snap::Free;
+            }
+            for strip in &mut strips {
+                strip.drift = Drift::Caption;
             }
             galley.extend(strips);
         }
@@ -72,6 +78,7 @@ pub(super) fn picture<'a>(
         PictureKind::Coverage(_)
         | PictureKind::Bars(_)
         | PictureKind::Shares(_)
+        | PictureKind::Fees(_)
         | PictureKind::Rings { .. } => height,
     };
     if drawing.height > wished {

@@ -1,6 +1,8 @@
 //! How much work is done at most, in one place. No limit is in seconds, so that an answer
 //! depends on the market alone.
 
+use std::num::NonZeroU32;
+
 /// Of one offer; what needs more is refused. It keeps counts within 32 bits, and is a
 /// thousand times what a class could carry.
 pub(super) const PACKS: u32 = 1_000_000;
@@ -36,9 +38,22 @@ pub(super) struct Work {
     nodes: usize,
 }
 
+/// How much of the most work may be done.
+#[derive(Debug, Clone, Copy)]
+pub enum Effort {
+    /// All of it.
+    Whole,
+    /// So many markets share it.
+    OneOf(NonZeroU32),
+}
+
 impl Work {
-    pub(super) fn new() -> Self {
-        Self { labels: LABELS, nodes: NODES }
+    pub(super) fn new(effort: Effort) -> Self {
+        let markets = match effort {
+            Effort::Whole => 1,
+            Effort::OneOf(markets) => markets.get(),
+        };
+        Self { labels: LABELS / u64::from(markets), nodes: NODES / markets as usize }
     }
 
     pub(super) fn labels(&mut self, made: usize) {

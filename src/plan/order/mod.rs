@@ -10,7 +10,7 @@ mod wanted;
 pub(super) use cupboard::Cupboard;
 pub(super) use wanted::Needs;
 
-use super::buy::{Basket, Bill, Proof, ShopAt};
+use super::buy::{Basket, Bill, Effort, Proof, ShopAt};
 use super::measure::Measure;
 use super::{Impossible, Order, OrderItem, OrderLine, Purchase, ShopBill, SingleShop};
 use crate::lesson::{Amount, Shop};
@@ -38,16 +38,8 @@ pub(super) fn order(
     street: Street,
 ) -> Result<Order, Impossible> {
     let wanted = wanted(lessons);
-    let mut sought: Vec<Sought> = Vec::new();
-    let mut shelves = Vec::with_capacity(wanted.len());
-    for wanted in &wanted {
-        let in_stock = cupboard.holds(wanted)?;
-        let missing = wanted.needed() - in_stock;
-        let to_buy = if missing <= wanted.needed() * NOISE { 0.0 } else { missing };
-        let way = way(wanted, to_buy, street, &mut sought)?;
-        shelves.push(Shelf { wanted, in_stock, to_buy, way });
-    }
-    let basket = shops::least_cost(&sought, street.shops)?;
+    let (shelves, sought) = shelves(&wanted, cupboard, street)?;
+    let basket = shops::least_cost(&sought, street.shops, Effort::Whole)?;
     let mut lines = Vec::with_capacity(shelves.len());
     for shelf in shelves {
         let (purchase, left_over) = shelf.purchase(&sought, &basket);
@@ -59,12 +51,47 @@ pub(super) fn order(
         lines,
         bills: bills(&basket, street.shops),
         total: basket.total,
-        within: match basket.proof {
-            Proof::LeastCost => None,
-            Proof::Within(gap) => Some(gap),
-        },
+        within: within(basket.proof),
         singly: singly(&sought, street.shops),
     })
+}
+
+/// What an order for one lesson would cost, and how far that may be from the least.
+pub(super) fn price(
+    needs: Needs,
+    cupboard: &Cupboard,
+    street: Street,
+    effort: Effort,
+) -> Result<(Money, Option<Money>), Impossible> {
+    let wanted = wanted(&[needs]);
+    let (_, sought) = shelves(&wanted, cupboard, street)?;
+    let basket = shops::least_cost(&sought, street.shops, effort)?;
+    Ok((basket.total, within(basket.proof)))
+}
+
+fn within(proof: Proof) -> Option<Money> {
+    match proof {
+        Proof::LeastCost => None,
+        Proof::Within(gap) => Some(gap),
+    }
+}
+
+/// How each item is come by, and what is sought of all that is bought.
+fn shelves<'a>(
+    wanted: &'a [Wanted<'a>],
+    cupboard: &Cupboard,
+    street: Street<'a>,
+) -> Result<(Vec<Shelf<'a>>, Vec<Sought<'a>>), Impossible> {
+    let mut sought: Vec<Sought> = Vec::new();
+    let mut shelves = Vec::with_capacity(wanted.len());
+    for wanted in wanted {
+        let in_stock = cupboard.holds(wanted)?;
+        let missing = wanted.needed() - in_stock;
+        let to_buy = if missing <= wanted.needed() * NOISE { 0.0 } else { missing };
+        let way = way(wanted, to_buy, street, &mut sought)?;
+        shelves.push(Shelf { wanted, in_stock, to_buy, way });
+    }
+    Ok((shelves, sought))
 }
 
 /// An item and how it is come by.

@@ -2,7 +2,7 @@
 
 use super::wanted::Wanted;
 use crate::lesson::{Pack, Shop};
-use crate::plan::buy::{Basket, Market, Need, Offer, Refusal, ShopAt, Terms};
+use crate::plan::buy::{Basket, Effort, Market, Need, Offer, Refusal, ShopAt, Terms};
 use crate::plan::impossible::Counted;
 use crate::plan::{Impossible, PackCount};
 use std::cmp::Reverse;
@@ -69,9 +69,13 @@ impl<'a> Sought<'a> {
 }
 
 /// The least-cost basket of all that is sought.
-pub(super) fn least_cost(sought: &[Sought], shops: &[Shop]) -> Result<Basket, Impossible> {
+pub(super) fn least_cost(
+    sought: &[Sought],
+    shops: &[Shop],
+    effort: Effort,
+) -> Result<Basket, Impossible> {
     let market = market(sought, shops, |_| true);
-    market.least_cost().map_err(|refusal| refused(refusal, sought, shops))
+    market.least_cost_with(effort).map_err(|refusal| refused(refusal, sought, shops))
 }
 
 /// The least cost if everything came from one shop; `None` where it does not sell it all or

@@ -53,7 +53,7 @@ impl Rows {
             let depth = across + gap;
             let in_a_row = times(table.length + gap, along + gap);
             let fits = in_a_row > 0 && times(table.width + gap, depth) > 0;
-            fits.then(|| (in_a_row, depth))
+            fits.then_some((in_a_row, depth))
         };
         let (width, height) = (extent.width, extent.height);
         let share = |(in_a_row, depth): &(u32, Length)| depth.value / f64::from(*in_a_row);
