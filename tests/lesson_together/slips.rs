@@ -65,7 +65,7 @@ timetable:
   booked until: 9:45 pm
   steps: {welcome: 15 min, pouring: 1 h 30 min, washing up: 40 min}
 room: {table: {length: 6 ft, width: 30 in}, level surface: 30 ft², gap: 2 in}
-washing: {after each batch: 900 mL, each piece: {apron: 50 mL}, bucket: 2 gal}
+washing: {after each batch: 900 mL, each piece: {drip tray: 50 mL}, bucket: 2 gal}
 colours:
   navy: {paint: navy paint, density: 1.3 g/mL, swatch: "#101840", pigments: [cobalt]}
   ink: {paint: navy paint, density: 1.3 g/mL, swatch: "#101848"}
@@ -165,7 +165,7 @@ pub const SLIPS: &[(&str, &str)] = &[
     ("gap: 2 in", "gap: 2"),
     ("\nwashing:", "\nwashin:"),
     ("batch: 900 mL", "batch: 900 g"),
-    ("apron: 50 mL", "apon: 50 mL"),
+    ("drip tray: 50 mL", "dripp tray: 50 mL"),
     ("bucket: 2 gal", "bucket: 0 gal"),
     ("An evening", "\"An \\x07 evening\""),
     ("Juniper Vale", "[Juniper, Vale]"),
@@ -336,5 +336,5 @@ pub const OPEN: &[&str] = &[
     "300 mL",
     "  apron: 12",
     "source: its label",
-    "apron: 50 mL",
+    "drip tray: 50 mL",
 ];
