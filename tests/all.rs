@@ -20,5 +20,6 @@ mod pdf_tags;
 mod plan;
 mod quantity_coin;
 mod quantity_read;
+mod quantity_time;
 mod quantity_units;
 mod readme;

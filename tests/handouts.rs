@@ -317,3 +317,57 @@ fn every_canvas_lies_on_the_line_of_its_technique_in_the_consistency_of_each_lay
         }
     }
 }
+
+/// All words of a sheet, for a look at what stands on it.
+fn lesson_sheet(text: &str) -> String {
+    let plan = plan_of(text);
+    let templates = built_in();
+    format!("{:?}", Desk::new(&plan, &templates).unwrap().write(Sheet::Lesson).unwrap().blocks)
+}
+
+#[test]
+fn a_lesson_sheet_does_without_a_timetable_and_a_room() {
+    let text = lesson_sheet(LESSON);
+    assert!(!text.contains("Timetable"));
+    assert!(text.contains("of level surface") || text.contains("to dry on"));
+    // 4 canvases of 10 x 10 in, 5 cm apart: 4 x 30.4 x 30.4 cm = 3696.64 cm2, 3.98 ft2.
+    assert!(text.contains("lie level and 2\\u{202f}in apart on 4\\u{202f}ft²"), "{text}");
+    assert!(text.contains("Nothing is moved for 3 days"));
+    assert!(text.contains("Wear gloves"), "the notes of the lesson are said");
+}
+
+#[test]
+fn a_lesson_sheet_says_whether_time_and_room_are_enough() {
+    let with = |until: &str, surface: &str| {
+        lesson_sheet(&format!(
+            "{LESSON}timetable: {{start: 6:30 pm, booked until: {until}, steps: {{pouring: 2 h}}}}\n\
+             room: {{level surface: {surface}, table: {{length: 6 ft, width: 30 in}}}}\n"
+        ))
+    };
+    let enough = with("9:00 pm", "5 ft²");
+    assert!(enough.contains("8:30 pm") && enough.contains("30 min to spare"), "{enough}");
+    // 5 - 3.98 ft² are to spare; rows of (182.88 + 5) / 30.4 = 6 canvases: one table.
+    assert!(enough.contains("of the 5\\u{202f}ft² that there are"));
+    assert!(enough.contains("they would take 1."));
+    let too_little = with("8:20 pm", "3 ft²");
+    assert!(too_little.contains("10 min after the booking"), "{too_little}");
+    assert!(too_little.contains("1\\u{202f}ft² more than the 3\\u{202f}ft²"), "{too_little}");
+    assert!(with("8:30 pm", "5 ft²").contains("just what is booked"));
+}
+
+#[test]
+fn a_lesson_sheet_is_two_pages_at_most() {
+    let templates = built_in();
+    let faces = puddlebook::ink::Faces::new();
+    for file in ["boathouse-evening", "kiln-yard-rounds", "youth-hexagons"] {
+        for paper in [lesson::Paper::A4, lesson::Paper::Letter] {
+            let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("lessons/{file}.yaml"));
+            let mut lesson = lesson::read(&path).unwrap_or_else(|faults| panic!("{faults}"));
+            lesson.print.paper = paper;
+            let plan = plan::plan(lesson).unwrap();
+            let sheet = Desk::new(&plan, &templates).unwrap().write(Sheet::Lesson).unwrap();
+            let pages = puddlebook::page::lay_out(&sheet, &faces);
+            assert!(pages.pages.len() <= 2, "{file} on {paper:?}");
+        }
+    }
+}

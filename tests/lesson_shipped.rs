@@ -5,7 +5,7 @@ use puddlebook::lesson::{
     Amount, Consistency, Edge, Edition, Ingredient, Lesson, MaterialKind, Paper, Per, PolygonSize,
     Practice, ReserveRule, Shape, Students, When, read,
 };
-use puddlebook::quantity::units::{in_gram, in_inch, in_ml, in_mm, inch};
+use puddlebook::quantity::units::{in_gram, in_inch, in_ml, in_mm, in_square_cm, inch};
 use puddlebook::quantity::{Currency, Decimal, UnitSystem};
 
 fn shipped(name: &str) -> Lesson {
@@ -167,6 +167,38 @@ fn a_lesson_may_change_a_part_of_its_reserve() {
     let changed = changed.unwrap_or_else(|faults| panic!("{faults}")).reserve;
     assert_eq!(changed.level, rule.level);
     assert_eq!(percents(changed), ["8", "0", "0.25"]);
+}
+
+#[test]
+fn time_and_room_of_the_shipped_lessons() {
+    let boathouse = shipped("boathouse-evening.yaml");
+    let timetable = boathouse.timetable.unwrap();
+    assert_eq!(timetable.start.to_string(), "18:30:00", "6:30 pm");
+    assert_eq!(timetable.booked_until.unwrap().to_string(), "21:30:00");
+    assert_eq!(timetable.steps[0].minutes, 15);
+    // 24 ft² are 24 x 0.3048² m².
+    let surface = boathouse.room.level_surface.unwrap();
+    assert!((in_square_cm(surface) / 1e4 - 24.0 * 0.3048 * 0.3048).abs() < 1e-9);
+    let table = boathouse.room.table.unwrap();
+    assert!((in_inch(table.length) - 72.0).abs() < 1e-9);
+    assert!((in_inch(table.width) - 30.0).abs() < 1e-9);
+    assert_eq!(boathouse.room.drying_days, 3, "from the built-in file");
+    let youth = shipped("youth-hexagons.yaml").timetable.unwrap();
+    assert_eq!(youth.start.to_string(), "10:00:00", "10 am");
+    assert_eq!(youth.booked_until.unwrap().to_string(), "13:00:00", "1 pm");
+}
+
+#[test]
+fn a_lesson_needs_no_timetable_and_no_size_of_the_room() {
+    let lesson = read_text(SMALL).unwrap();
+    assert!(lesson.timetable.is_none());
+    assert!(lesson.room.table.is_none() && lesson.room.level_surface.is_none());
+    assert!((in_mm(lesson.room.gap) - 50.0).abs() < 1e-9);
+    assert!(in_ml(lesson.washing.bucket) > 0.0);
+    let own = format!("{SMALL}washing:\n  each piece: {{apron: 300 mL, drip tray: 0}}\n");
+    let pieces = read_text(&own).unwrap().washing.each_piece;
+    let of = |item: &str| in_ml(pieces.iter().find(|(name, _)| name == item).unwrap().1).round();
+    assert_eq!((of("apron"), of("drip tray"), of("paint strainer")), (300.0, 0.0, 500.0));
 }
 
 #[test]

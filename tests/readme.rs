@@ -107,3 +107,14 @@ fn the_shops_by_example_sell_to_the_lesson() {
     let plan = puddlebook::plan::plan(lesson).unwrap();
     assert!(!plan.order.bills.is_empty());
 }
+
+#[test]
+fn a_lesson_may_say_when_and_where() {
+    let day = block("yaml", "timetable:");
+    let text = format!("{}{day}", block("yaml", "title: Two Ways"));
+    let lesson = read(&text).unwrap_or_else(|faults| panic!("{faults}"));
+    let timetable = lesson.timetable.unwrap();
+    let minutes: Vec<u32> = timetable.steps.iter().map(|step| step.minutes).collect();
+    assert_eq!(minutes, [15, 25, 90, 20]);
+    assert!(lesson.room.table.is_some() && lesson.room.level_surface.is_some());
+}

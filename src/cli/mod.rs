@@ -17,6 +17,7 @@ mod lessons;
 mod make;
 mod order;
 mod plan;
+mod plan_room;
 
 use args::{Arguments, Command};
 use clap::Parser;

@@ -1,7 +1,7 @@
 //! `plan`: the numbers of a lesson on the terminal.
 
 use super::failure::Failure;
-use super::{args, costs, json, lessons};
+use super::{args, costs, json, lessons, plan_room};
 use crate::handout::{Context, FeesText, ReserveLineText, Templates};
 use crate::plan::fees;
 use anstream::println;
@@ -36,6 +36,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
     );
     println!("\nTo buy\n{}", order(&context));
     costs::print(&context.cost, &FeesText::of(&plan, &fees(&plan)));
+    plan_room::print(&context);
     println!("\npaint for each student  {}", context.student_paint);
     println!("paint to mix in all     {}", context.class_paint);
     if !context.order.total.is_empty() {

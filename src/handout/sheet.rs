@@ -15,6 +15,8 @@ use crate::quantity::show::Show;
 pub enum Sheet {
     /// What to buy.
     Order,
+    /// Timetable, tables, drying, washing-up and safety, for the teacher on the day.
+    Lesson,
     /// One card a batch for the mixing table.
     Cards,
     /// Blank, for each student and canvas.
@@ -27,13 +29,14 @@ pub enum Sheet {
 
 impl Sheet {
     /// All handouts, in the order in which they are made.
-    pub const ALL: [Self; 5] =
-        [Self::Order, Self::Cards, Self::Worksheet, Self::Answers, Self::Guide];
+    pub const ALL: [Self; 6] =
+        [Self::Order, Self::Lesson, Self::Cards, Self::Worksheet, Self::Answers, Self::Guide];
 
     /// The word for it in file names and on the command line.
     pub fn word(self) -> &'static str {
         match self {
             Self::Order => "order",
+            Self::Lesson => "lesson",
             Self::Cards => "cards",
             Self::Worksheet => "worksheet",
             Self::Answers => "answers",
@@ -43,7 +46,7 @@ impl Sheet {
 
     fn form(self) -> Form {
         match self {
-            Self::Order | Self::Worksheet | Self::Answers => Form::Sheet,
+            Self::Order | Self::Lesson | Self::Worksheet | Self::Answers => Form::Sheet,
             Self::Cards => Form::Cards,
             Self::Guide => Form::Book,
         }
@@ -52,6 +55,7 @@ impl Sheet {
     fn template(self) -> &'static str {
         match self {
             Self::Order => "order.md",
+            Self::Lesson => "lesson.md",
             Self::Cards => "cards.md",
             Self::Worksheet => "worksheet.md",
             Self::Answers => "answers.md",
@@ -97,6 +101,7 @@ impl<'a> Desk<'a> {
         let heading = &self.plan.lesson.heading;
         let name = match sheet {
             Sheet::Order => &words.sheets.order,
+            Sheet::Lesson => &words.sheets.lesson,
             Sheet::Cards => &words.sheets.cards,
             Sheet::Worksheet => &words.sheets.worksheet,
             Sheet::Answers => &words.sheets.answers,

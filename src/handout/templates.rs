@@ -18,7 +18,7 @@ macro_rules! built_in {
 }
 
 /// Names and texts of the templates in the program.
-const BUILT_IN: [(&str, &str); 21] = [
+const BUILT_IN: [(&str, &str); 22] = [
     built_in!("answers.md"),
     built_in!("cards.md"),
     built_in!("guide-answers.md"),
@@ -37,6 +37,7 @@ const BUILT_IN: [(&str, &str); 21] = [
     built_in!("guide-techniques.md"),
     built_in!("guide-troubleshooting.md"),
     built_in!("guide.md"),
+    built_in!("lesson.md"),
     built_in!("order.md"),
     built_in!("worksheet.md"),
     built_in!("words.yaml"),

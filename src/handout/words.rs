@@ -25,6 +25,7 @@ pub struct Words {
     pub reserve: ReserveWords,
     pub steps: StepWords,
     pub pictures: PictureWords,
+    pub day: DayWords,
 }
 
 /// What each kind of handout is called.
@@ -32,6 +33,7 @@ pub struct Words {
 #[serde(deny_unknown_fields)]
 pub struct SheetWords {
     pub order: String,
+    pub lesson: String,
     pub cards: String,
     pub worksheet: String,
     pub answers: String,
@@ -172,6 +174,21 @@ pub struct StepWords {
     pub per_fluid_ounce: String,
     pub per_millilitre: String,
     pub per_100_millilitres: String,
+}
+
+/// Times of the day and how long things take.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DayWords {
+    /// `{hour}` of 24, `{minute}`
+    pub clock_metric: String,
+    /// `{hour}` of 12, `{minute}`, `{half}`
+    pub clock_us: String,
+    pub morning: String,
+    pub afternoon: String,
+    pub minutes: String,
+    pub hours: String,
+    pub both: String,
 }
 
 /// Charts and drawings.

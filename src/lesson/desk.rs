@@ -2,12 +2,12 @@
 //! it refuses and gives `None`; who calls goes on with the rest.
 
 use super::field::{Field, Written};
-use super::legible::{Days, Legible, Percentage};
+use super::legible::{Days, Legible, Minutes, Percentage};
 use super::problem::{Problem, ProblemKind};
 use super::source::Place;
 use super::tree::{Log, NodeId, Tree};
 use super::unseen::Unseen;
-use crate::quantity::{Length, Mass, MassDensity, Money, Volume};
+use crate::quantity::{Area, Length, Mass, MassDensity, Money, Volume};
 use rust_decimal::prelude::ToPrimitive;
 
 /// An allowed range in base units, both ends included, and how people say it.
@@ -65,7 +65,9 @@ sizeable! {
     MassDensity: |density| density.value,
     Money: |money| money.amount().to_f64().unwrap_or(f64::INFINITY),
     Percentage: |percent| percent.0.to_f64().unwrap_or(f64::INFINITY),
+    Area: |area| area.value,
     Days: |days| f64::from(days.0),
+    Minutes: |minutes| f64::from(minutes.0),
     u32: |count| f64::from(*count),
     f64: |number| *number,
 }

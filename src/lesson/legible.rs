@@ -7,7 +7,8 @@ use super::problem::ProblemKind;
 use crate::quantity::nearest::nearest;
 use crate::quantity::read::{self, Measured};
 use crate::quantity::{
-    Currency, Date, Decimal, Length, Mass, MassDensity, Misread, MisreadKind, Money, Share, Volume,
+    Area, Currency, Date, Decimal, Length, Mass, MassDensity, Misread, MisreadKind, Money, Share,
+    Time, Volume,
 };
 use std::ops::Range;
 
@@ -32,6 +33,7 @@ macro_rules! legible_by {
 
 legible_by! {
     Length: read::length,
+    Area: read::area,
     Volume: read::volume,
     Mass: read::mass,
     MassDensity: read::density,
@@ -51,6 +53,25 @@ pub(super) struct Days(pub(super) u32);
 impl Legible for Days {
     fn read(text: &str) -> Result<Self, Blame> {
         read::days(text).map(Self).map_err(blame)
+    }
+}
+
+/// Whole minutes.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Minutes(pub(super) u32);
+
+impl Legible for Minutes {
+    fn read(text: &str) -> Result<Self, Blame> {
+        if read::time_of_day(text).is_some() {
+            return Err((0..text.len(), ProblemKind::TimeOfDay));
+        }
+        read::minutes(text).map(Self).map_err(blame)
+    }
+}
+
+impl Legible for Time {
+    fn read(text: &str) -> Result<Self, Blame> {
+        read::time_of_day(text).ok_or((0..text.len(), ProblemKind::NotATime))
     }
 }
 

@@ -84,6 +84,9 @@ pub enum ProblemKind {
         allowed: &'static str,
     },
     NotADate,
+    NotATime,
+    /// Where a length of time is wanted.
+    TimeOfDay,
     NotACurrency {
         nearest: Option<String>,
     },
@@ -186,6 +189,11 @@ pub enum ProblemKind {
         sold: Sold,
         found: Dimension,
     },
+    NoTimedSteps,
+    TooManyTimedSteps,
+    /// The step ends at midnight or later.
+    PastMidnight,
+    BookedBeforeStart,
     WhenNotOne,
     /// Something could not be read although nothing above was found.
     Unexplained,
@@ -208,6 +216,7 @@ pub enum Sort {
     Finish,
     Colour,
     Material,
+    Supply,
     /// Paint, material or supply.
     Item,
 }

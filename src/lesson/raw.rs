@@ -2,16 +2,18 @@
 //! their values come. Nothing is checked here beyond that.
 
 use super::field::{At, Entries, Field, Items, Written};
-use super::legible::{DropRate, Percentage, Portion, Swatch};
+use super::legible::{DropRate, Minutes, Percentage, Portion, Swatch};
 use super::model::{
     Amount, Consistency, Edge, Edition, Life, MaterialKind, Paper, PartsBy, Per, Practice,
     ServiceLevel, Sign,
 };
-use crate::quantity::{Currency, Date, Length, Mass, MassDensity, Money, UnitSystem, Volume};
+use crate::quantity::{
+    Area, Currency, Date, Length, Mass, MassDensity, Money, Time, UnitSystem, Volume,
+};
 use serde::Deserialize;
 
 /// The keys of [`Lesson`]: those that only a lesson may hold, then those of data files.
-pub(super) const KEYS: [&str; 28] = [
+pub(super) const KEYS: [&str; 31] = [
     "title",
     "subtitle",
     "teacher",
@@ -26,11 +28,14 @@ pub(super) const KEYS: [&str; 28] = [
     "canvases",
     "palettes",
     "practices",
+    "timetable",
     "colours",
     "materials",
     "mixes",
     "techniques",
     "finishes",
+    "room",
+    "washing",
     "mixing",
     "reserve",
     "supplies",
@@ -43,7 +48,7 @@ pub(super) const KEYS: [&str; 28] = [
 ];
 
 /// Keys that a data file may hold as well.
-pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(14).1;
+pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(15).1;
 
 /// A lesson with all its data files laid under it.
 #[derive(Debug, Deserialize)]
@@ -88,6 +93,12 @@ pub(super) struct Lesson {
     pub(super) techniques: Field<Entries<Technique>>,
     /// Varnishes and the like, days later.
     pub(super) finishes: Field<Entries<Finish>>,
+    /// What happens when.
+    pub(super) timetable: Field<At<Timetable>>,
+    /// Tables, and where canvases dry.
+    pub(super) room: Field<At<Room>>,
+    /// Water for washing up.
+    pub(super) washing: Field<At<Washing>>,
     /// How cups are filled and amounts rounded.
     pub(super) mixing: Field<At<Mixing>>,
     /// How much more than expected is mixed.
@@ -290,6 +301,50 @@ pub(super) struct Reserve {
     pub(super) students_vary: Field<Written<Percentage>>,
     /// What is usually added for each student; only compared.
     pub(super) habit: Field<Written<Percentage>>,
+}
+
+/// What happens when.
+#[derive(Debug, Deserialize)]
+pub(super) struct Timetable {
+    pub(super) start: Field<Written<Time>>,
+    /// The room must be left by then.
+    #[serde(rename = "booked until")]
+    pub(super) booked_until: Field<Written<Time>>,
+    /// In their order, each with how long it takes.
+    pub(super) steps: Field<At<Entries<Written<Minutes>>>>,
+}
+
+/// Tables, and where canvases dry.
+#[derive(Debug, Deserialize)]
+pub(super) struct Room {
+    pub(super) table: Field<At<Table>>,
+    /// What there is to dry on.
+    #[serde(rename = "level surface")]
+    pub(super) level_surface: Field<Written<Area>>,
+    /// Between two drying canvases.
+    pub(super) gap: Field<Written<Length>>,
+    /// Until a canvas can be moved.
+    pub(super) drying: Field<Written<super::legible::Days>>,
+}
+
+/// The size of one table.
+#[derive(Debug, Deserialize)]
+pub(super) struct Table {
+    pub(super) length: Field<Written<Length>>,
+    pub(super) width: Field<Written<Length>>,
+}
+
+/// Water for washing up.
+#[derive(Debug, Deserialize)]
+pub(super) struct Washing {
+    /// For the jug, between two colours and at the end.
+    #[serde(rename = "after each batch")]
+    pub(super) after_each_batch: Field<Written<Volume>>,
+    /// For one piece of each supply that comes back.
+    #[serde(rename = "each piece")]
+    pub(super) each_piece: Field<Entries<Written<Volume>>>,
+    /// What one bucket is filled with.
+    pub(super) bucket: Field<Written<Volume>>,
 }
 
 /// A rule for something that is not paint.

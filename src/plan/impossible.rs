@@ -20,6 +20,8 @@ pub enum Impossible {
     LeastOrderOutOfReach { item: String, shop: String },
     /// The lessons of a course buy in different currencies.
     TwoCurrencies { first: Currency, other: Currency },
+    /// The timetable reaches midnight with this step.
+    PastMidnight { step: String },
 }
 
 /// What was counted when a count ran over.
@@ -36,6 +38,9 @@ impl Display for Impossible {
     fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
         match self {
             Self::TooMany { what } => write!(f, "there are too many {what} to plan for"),
+            Self::PastMidnight { step } => {
+                write!(f, "the timetable runs up to midnight or past it with \"{step}\"")
+            }
             Self::MoreDropsThanMix { mix } => write!(
                 f,
                 "the drops of the mix \"{mix}\" alone would fill the cup; they are too many or \

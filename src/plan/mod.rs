@@ -7,7 +7,8 @@
 //! ```text
 //! area -> film -> batch -> layers -> class -> demand -> provision -> order -> reserve -> money
 //!                      provision: jars, supplies; order: measure, buy
-//!                      worked, cautions; course: plans one after the other
+//!                      worked, cautions, timetable; room: setting, drying, washing
+//!                      course: plans one after the other
 //! ```
 //!
 //! This room must not know how a number is printed, in which words, or on what paper; it
@@ -33,8 +34,10 @@ mod money;
 mod order;
 mod provision;
 mod reserve;
+mod room;
 mod rounding;
 mod supplies;
+mod timetable;
 mod worked;
 
 pub use cautions::practices;
@@ -43,6 +46,11 @@ pub use film::{rule_film, rule_of_thumb, technique_film};
 pub use impossible::{Counted, Impossible};
 pub use model::*;
 pub use money::{Balance, CanvasCost, ClassFee, ColourCost, Fees, LayerCost, Split, Takings, fees};
+pub use room::{
+    DryingPlace, DryingPlan, Extent, FinishDay, Lying, RoomPlan, Setting, Stands, TableKind,
+    Washed, WashingPlan,
+};
+pub use timetable::{Booking, StepTime, TimetablePlan};
 pub use worked::Formula;
 
 use crate::lesson::Lesson;
@@ -54,8 +62,8 @@ use reserve::Margin;
 ///
 /// # Errors
 ///
-/// [`Impossible`] when a count runs over, the drops of a mix fill the cup, or stock or
-/// packs of an item cannot be compared with what is needed of it.
+/// [`Impossible`] when a count runs over, the drops of a mix fill the cup, stock or packs of an
+/// item cannot be compared with what is needed of it, or the timetable runs past midnight.
 pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
     let heads = class::heads(&lesson)?;
     let canvases = lesson
@@ -81,6 +89,8 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
     let cost = money::cost(&lesson, heads, (&canvases, &mixing), &order)?;
     let worked = worked::examples(&lesson, &canvases);
     let cautions = cautions::cautions(&lesson);
+    let timetable = lesson.timetable.as_ref().map(timetable::timetable).transpose()?;
+    let room = room::room(&lesson, heads, &supplies, &mixing, &leftovers)?;
     Ok(Plan {
         lesson,
         heads,
@@ -97,5 +107,7 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
         cost,
         worked,
         cautions,
+        timetable,
+        room,
     })
 }

@@ -1,6 +1,6 @@
 //! The plan: every number of a class as a plain value. No text for people.
 
-use super::{Balance, Formula, Split};
+use super::{Balance, Formula, RoomPlan, Split, TimetablePlan};
 use crate::lesson::{
     Amount, CanvasLayer, Caution, Colour, Finish, Lesson, Life, Material, Mix, ReserveRule,
 };
@@ -35,6 +35,10 @@ pub struct Plan {
     pub worked: Vec<WorkedExample>,
     /// The safety notes of this lesson, worst first.
     pub cautions: Vec<Caution>,
+    /// By the clock, if the lesson says what happens when.
+    pub timetable: Option<TimetablePlan>,
+    /// Tables, drying and washing-up.
+    pub room: RoomPlan,
 }
 
 impl Plan {

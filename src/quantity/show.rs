@@ -6,8 +6,8 @@
 //! symbols are those of SI and of NIST Handbook 44.
 
 use super::units::{
-    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_us_fl_oz, ml,
-    us_fl_oz,
+    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_square_m,
+    in_us_fl_oz, inch, ml, mm, us_fl_oz,
 };
 use super::{Area, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem, Volume};
 
@@ -126,6 +126,32 @@ impl Show {
             UnitSystem::Us => "in²",
             UnitSystem::Metric => "cm²",
         }
+    }
+
+    /// A surface of a room: `3.2 m²` or `34 ft²`.
+    pub fn surface(&self, area: Area) -> String {
+        match self.units {
+            UnitSystem::Us => with_unit(&by_size(in_square_inch(area) / 144.0, 1), "ft²"),
+            UnitSystem::Metric => with_unit(&by_size(in_square_m(area), 2), "m²"),
+        }
+    }
+
+    /// Water by the bucket: `14.5 L` or `3.7 gal` (128 US fluid ounces).
+    pub fn water(&self, volume: Volume) -> String {
+        match self.units {
+            UnitSystem::Us => with_unit(&trimmed(in_us_fl_oz(volume) / 128.0, 1), "gal"),
+            UnitSystem::Metric => with_unit(&by_size(in_ml(volume) / 1000.0, 1), "L"),
+        }
+    }
+
+    /// A distance that is kept by eye: `2 in`, `5 cm`, to the quarter inch or half centimetre.
+    pub fn distance(&self, length: Length) -> String {
+        let step = match self.units {
+            UnitSystem::Us => inch(0.25),
+            UnitSystem::Metric => mm(5.0),
+        };
+        let steps = (length / step).value.round();
+        if steps < 1.0 { self.length(length) } else { self.length(step * steps) }
     }
 
     /// A length as it is read off a tape: `10½ in`, `30.5 cm`.
@@ -315,7 +341,7 @@ fn tape(inches: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::units::{inch, ml, mm, us_fl_oz};
+    use crate::quantity::units::{inch, ml, mm, square_m, us_fl_oz};
 
     fn us() -> Show {
         Show::new(UnitSystem::Us, Currency::USD)
@@ -352,6 +378,19 @@ mod tests {
         assert_eq!(fixed(0.125, 2), "0.13");
         assert_eq!(us().volume(us_fl_oz(53.75)), "53.8\u{202F}fl\u{a0}oz");
         assert_eq!(us().measured(us_fl_oz(53.75)), "53.75\u{202F}fl\u{a0}oz");
+    }
+
+    #[test]
+    fn rooms_and_buckets_have_their_own_units() {
+        let metric = Show::new(UnitSystem::Metric, Currency::EUR);
+        assert_eq!(metric.surface(square_m(2.934)), "2.93\u{202F}m²");
+        // 30 ft² are 30 x 0.3048² = 2.787 m²; 128 fl oz are a gallon, 3.785 L.
+        assert_eq!(us().surface(square_m(2.787)), "30\u{202F}ft²");
+        assert_eq!(metric.water(us_fl_oz(128.0)), "3.8\u{202F}L");
+        assert_eq!(us().water(us_fl_oz(128.0)), "1\u{202F}gal");
+        assert_eq!(us().distance(mm(50.0)), "2\u{202F}in");
+        assert_eq!(metric.distance(inch(2.0)), "5\u{202F}cm");
+        assert_eq!(metric.distance(mm(2.0)), "0.2\u{202F}cm");
     }
 
     #[test]

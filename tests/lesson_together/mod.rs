@@ -38,7 +38,7 @@ fn told_alone(lesson: &str) -> Vec<Told> {
 }
 
 /// All sections of the lesson.
-const SECTIONS: [&str; 15] = [
+const SECTIONS: [&str; 18] = [
     "class",
     "canvases",
     "palettes",
@@ -54,6 +54,9 @@ const SECTIONS: [&str; 15] = [
     "jars",
     "reserve",
     "cautions",
+    "timetable",
+    "room",
+    "washing",
 ];
 
 /// Where a section stands, from its key to the next one.

@@ -60,6 +60,12 @@ palettes:
     base: {ink: 100 %}
     colour: {ink: 30 %, white: 70 %}
 practices: [torch, silicone]
+timetable:
+  start: 18:30
+  booked until: 9:45 pm
+  steps: {welcome: 15 min, pouring: 1 h 30 min, washing up: 40 min}
+room: {table: {length: 6 ft, width: 30 in}, level surface: 30 ft², gap: 2 in}
+washing: {after each batch: 900 mL, each piece: {drip tray: 50 mL}, bucket: 2 gal}
 colours:
   navy: {paint: navy paint, density: 1.3 g/mL, swatch: "#101840", pigments: [cobalt]}
   ink: {paint: navy paint, density: 1.3 g/mL, swatch: "#101848"}
@@ -148,6 +154,19 @@ finishes:
 /// What is right, and the slip in its place. Each makes one message.
 pub const SLIPS: &[(&str, &str)] = &[
     ("title: A class of everything\n", ""),
+    ("start: 18:30", "start: 18.30"),
+    ("until: 9:45 pm", "until: 9:45 am"),
+    ("welcome: 15 min", "welcome: 15"),
+    ("pouring: 1 h 30 min", "pouring: 5 h 30 min"),
+    ("washing up: 40 min", "washing up: 40 mL"),
+    ("length: 6 ft", "length: 600 ft"),
+    ("width: 30 in}", "wdth: 30 in}"),
+    ("surface: 30 ft²", "surface: 30 ft"),
+    ("gap: 2 in", "gap: 2"),
+    ("\nwashing:", "\nwashin:"),
+    ("batch: 900 mL", "batch: 900 g"),
+    ("drip tray: 50 mL", "dripp tray: 50 mL"),
+    ("bucket: 2 gal", "bucket: 0 gal"),
     ("An evening", "\"An \\x07 evening\""),
     ("Juniper Vale", "[Juniper, Vale]"),
     ("2026-03-14", "14 March"),
@@ -289,6 +308,8 @@ pub const HIDDEN: &[(&[&str], &str)] = &[
     (&["paint: *ink"], "palete knife"),
     (&["paint: *ink"], "aprons"),
     (&["currency: dollars"], "price: 6.495"),
+    (&["start: 18.30"], "until: 9:45 am"),
+    (&["start: 18.30"], "pouring: 5 h"),
     (&["younger then"], "doing: [torch]"),
 ];
 
@@ -315,4 +336,5 @@ pub const OPEN: &[&str] = &[
     "300 mL",
     "  apron: 12",
     "source: its label",
+    "drip tray: 50 mL",
 ];

@@ -47,6 +47,13 @@ pub fn lesson() -> Lesson {
             scale_step: gram(1.0),
             keeps: 21,
         },
+        timetable: None,
+        room: Room { table: None, level_surface: None, gap: mm(50.0), drying_days: 3 },
+        washing: Washing {
+            after_each_batch: ml(1000.0),
+            each_piece: Vec::new(),
+            bucket: ml(8000.0),
+        },
         reserve: no_reserve(),
         supplies: vec![],
         shops: Vec::new(),

@@ -2,10 +2,12 @@
 //!
 //! Lengths are in millimetres (`_mm`), areas in square centimetres (`_cm2`), volumes
 //! in millilitres (`_ml`), masses in grams (`_g`), densities in grams per millilitre;
+//! times of the day are text of 24 hours, stretches of time whole minutes (`_minutes`);
 //! money is text in the currency of the lesson, so that no reader rounds it; `costs` gives each
 //! amount its currency.
 
 mod costs;
+mod room;
 
 use crate::lesson::{Amount, Life};
 use crate::plan::{
@@ -53,6 +55,8 @@ pub(super) fn json(plan: &Plan) -> String {
         "reserve": reserve(plan),
         "order": order(&plan.order),
         "cost": costs::cost(plan),
+        "timetable": plan.timetable.as_ref().map(room::timetable),
+        "room": room::room(&plan.room),
         "cautions": plan.cautions.iter().map(|caution| &caution.name).collect::<Vec<_>>(),
     });
     format!("{value:#}")

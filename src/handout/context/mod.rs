@@ -11,8 +11,10 @@ mod money;
 mod order;
 mod reasons;
 mod reserve;
+mod room;
 mod step;
 mod technique;
+mod timetable;
 
 use super::words::{Words, fill};
 use crate::lesson::{Edition, Practice};
@@ -31,7 +33,9 @@ pub use money::{CostText, FeesText};
 pub use order::{OrderText, SupplyText};
 pub(super) use order::{amount, order};
 pub use reserve::{ReserveLineText, ReserveText};
+pub use room::RoomText;
 pub use technique::{ColourText, MixText, TechniqueText};
+pub use timetable::TimetableText;
 
 /// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety
 /// note for young people (common practice, no source).
@@ -75,6 +79,8 @@ pub struct Context {
     pub order: OrderText,
     pub supplies: Vec<SupplyText>,
     pub cost: CostText,
+    pub timetable: Option<TimetableText>,
+    pub room: RoomText,
     pub cautions: Vec<CautionText>,
     pub all_cautions: Vec<CautionText>,
 }
@@ -128,6 +134,8 @@ impl Context {
             order: order::order(&Errand::of(plan), words, &show),
             supplies: order::supplies(plan, words),
             cost: money::cost(plan, &show),
+            timetable: plan.timetable.as_ref().map(|plan| timetable::timetable(plan, words, &show)),
+            room: room::room(plan, words, &show),
             cautions: plan.cautions.iter().map(caution::caution).collect(),
             all_cautions: plan.lesson.cautions.iter().map(caution::caution).collect(),
         }

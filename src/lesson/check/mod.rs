@@ -14,9 +14,11 @@ mod outline;
 mod palettes;
 mod people;
 mod reserve;
+mod room;
 mod shop;
 mod supplies;
 mod techniques;
+mod timetable;
 
 use super::desk::Desk;
 use super::field::{Field, Items, Written};
@@ -45,6 +47,9 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         finishes: &finishes,
     };
     let canvases = canvas::canvases(desk, root, raw, &shelf);
+    let timetable = timetable::timetable(desk, raw);
+    let room = room::room(desk, root, raw);
+    let washing = room::washing(desk, root, raw);
     let mixing = supplies::mixing(desk, root, raw);
     let reserve = reserve::reserve(desk, root, raw);
     let supplies = supplies::supplies(desk, raw);
@@ -69,6 +74,9 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         print: Print { units, paper, edition, currency: currency? },
         class: class?,
         canvases: canvases?,
+        timetable: timetable?,
+        room: room?,
+        washing: washing?,
         mixing: mixing?,
         reserve: reserve?,
         supplies,

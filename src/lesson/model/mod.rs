@@ -8,7 +8,9 @@ mod colour;
 mod goods;
 mod recipe;
 mod reserve;
+mod room;
 mod technique;
+mod timetable;
 
 pub use canvas::*;
 pub use caution::*;
@@ -16,7 +18,9 @@ pub use colour::*;
 pub use goods::*;
 pub use recipe::*;
 pub use reserve::*;
+pub use room::*;
 pub use technique::*;
+pub use timetable::*;
 
 use crate::quantity::{Currency, Date, UnitSystem};
 use serde::Deserialize;
@@ -34,6 +38,12 @@ pub struct Lesson {
     pub class: Class,
     /// What is painted, in the order of the file; never empty, names are unique.
     pub canvases: Vec<Canvas>,
+    /// What happens when, if the lesson says so.
+    pub timetable: Option<Timetable>,
+    /// Tables, and where canvases dry.
+    pub room: Room,
+    /// Water for washing up.
+    pub washing: Washing,
     /// How cups are filled and amounts rounded.
     pub mixing: Mixing,
     /// How much more than expected is mixed.

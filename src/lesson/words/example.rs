@@ -82,6 +82,20 @@ pub(super) fn example(key: &str) -> Option<&'static str> {
         ("across flats", "6 in"),
         ("across corners", "7 in"),
         ("date", "2026-03-14"),
+        ("timetable", "{start: 18:30, steps: {welcome: 15 min, pouring: 45 min}}"),
+        ("start", "18:30"),
+        ("booked until", "21:30"),
+        ("steps", "{welcome: 15 min, pouring: 45 min}"),
+        ("room", "{level surface: 3 m²}"),
+        ("table", "{length: 180 cm, width: 75 cm}"),
+        ("length", "180 cm"),
+        ("level surface", "3 m²"),
+        ("gap", "5 cm"),
+        ("drying", "3 days"),
+        ("washing", "{bucket: 8 L}"),
+        ("after each batch", "1 L"),
+        ("bucket", "8 L"),
+        ("each piece", "{drip tray: 250 mL}"),
     ];
     examples.iter().find(|(known, _)| *known == key).map(|(_, example)| *example)
 }

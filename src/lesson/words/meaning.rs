@@ -127,6 +127,19 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
             };
             Words::new(format!("\"{item}\" is needed {how}"), mark).right(right)
         }
+        ProblemKind::NoTimedSteps => Words::new("a timetable needs a step", "none here")
+            .right("a name and how long it takes: pouring: 45 min"),
+        ProblemKind::TooManyTimedSteps => Words::new("too many steps in this timetable", "here")
+            .right(format!("up to {}", limits::TIMED_STEPS)),
+        ProblemKind::PastMidnight => {
+            Words::new("the timetable runs up to midnight or past it", "with this step")
+                .right("start earlier, or make steps shorter; a lesson ends on its own day")
+        }
+        ProblemKind::BookedBeforeStart => {
+            Words::new("the room is booked until before the lesson starts", "not after the start")
+                .right("times run from 0:00 to 23:59; an evening is 18:30 or 6:30 pm")
+                .also("the start")
+        }
         ProblemKind::WhenNotOne => Words::new("this should say one occasion", "here").right(
             "always, {doing: [torch]}, {younger than: 16} or {pigments: [cobalt]}",
         ),

@@ -99,6 +99,8 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
         ProblemKind::Zero { .. }
         | ProblemKind::OutOfRange { .. }
         | ProblemKind::NotADate
+        | ProblemKind::NotATime
+        | ProblemKind::TimeOfDay
         | ProblemKind::NotACurrency { .. }
         | ProblemKind::NotASwatch
         | ProblemKind::NotADropRate
@@ -297,6 +299,12 @@ fn of_value(kind: &ProblemKind) -> Words {
         }
         ProblemKind::NotADate => Words::new("this is no date", "no such day")
             .right("year-month-day, for example 2026-03-14"),
+        ProblemKind::TimeOfDay => {
+            Words::new("this should be a length of time", "a time of the day")
+                .right("how long it takes: 45 min, 1 h or 1 h 30 min")
+        }
+        ProblemKind::NotATime => Words::new("this is no time of the day", "not understood")
+            .right("hours and minutes with a colon, for example 18:30 or 6:30 pm"),
         ProblemKind::NotACurrency { nearest } => {
             let words = Words::new("this is no currency", "not known");
             match nearest {
@@ -371,6 +379,7 @@ fn sort_words(sort: Sort) -> (&'static str, &'static str) {
         Sort::Finish => ("finish", "finishes"),
         Sort::Colour => ("colour", "colours"),
         Sort::Material => ("material", "materials"),
+        Sort::Supply => ("supply", "supplies"),
         Sort::Item => ("paint, material or supply", "things that can be bought"),
     }
 }
