@@ -86,7 +86,6 @@ pub(super) fn example(key: &str) -> Option<&'static str> {
         ("start", "18:30"),
         ("booked until", "21:30"),
         ("steps", "{welcome: 15 min, pouring: 45 min}"),
-        ("room", "{level surface: 3 m²}"),
         ("table", "{length: 180 cm, width: 75 cm}"),
         ("length", "180 cm"),
         ("level surface", "3 m²"),

@@ -189,8 +189,7 @@ impl Lister<'_> {
         let padded = if pads { self.done.clone() } else { Vec::new() };
         for label in open.iter().chain(&padded) {
             let Some(mut count) = self.first_count(label, pack, rest, pads) else { continue };
-            loop {
-                let Some(new) = self.with(label, place, pack, count) else { break };
+            while let Some(new) = self.with(label, place, pack, count) {
                 if new.is_enough() {
                     self.done.push(new);
                 } else if self.floor(&new, rest) <= self.limit {
