@@ -136,8 +136,12 @@ proptest! {
         // of their own.
         prop_assume!(market.least_cost().is_ok());
         let basket = checked(&market);
-        prop_assert_eq!(basket.proof, Proof::LeastCost);
         let (cost, shops, left) = by_trying_all(&market, in_cents(basket.total)).unwrap();
+        if let Proof::Within(gap) = basket.proof {
+            // Knotty sums of shops can reach the limit of work; then the gap must be true.
+            prop_assert!(in_cents(basket.total) - in_cents(gap) <= cost);
+            return Ok(());
+        }
         prop_assert_eq!(in_cents(basket.total), cost);
         prop_assert_eq!(basket.bills.iter().flatten().count(), shops);
         let per_need: f64 =

@@ -1,9 +1,10 @@
 //! Which packs to buy where: the numeric core, by itself.
 
 mod exhaustive;
+mod recorded;
 
 use proptest::prelude::*;
-use puddlebook::plan::buy::{Basket, Bill, Market, Need, Offer, Proof, ShopAt, Terms};
+use puddlebook::plan::buy::{Basket, Market, Need, Offer, Proof, ShopAt, Terms};
 use puddlebook::quantity::{Decimal, Money};
 use std::num::NonZeroU32;
 
@@ -36,10 +37,14 @@ pub fn terms(delivery: i64, free_from: Option<i64>, minimum: Option<i64>) -> Ter
     }
 }
 
-/// Goods and delivery of the shops that are used.
-pub fn bills(basket: &Basket) -> Vec<Option<(i64, i64)>> {
-    let bill = |bill: &Bill| (in_cents(bill.goods), in_cents(bill.delivery));
-    basket.bills.iter().map(|it| it.as_ref().map(bill)).collect()
+/// A recorded offer: shop, size, price, multiple, from.
+pub fn offer_of([shop, size, price, multiple, from]: [i64; 5]) -> Offer {
+    let count = |value: i64| u32::try_from(value).unwrap();
+    Offer {
+        in_multiples_of: NonZeroU32::new(count(multiple)).unwrap(),
+        from: count(from),
+        ..pack(usize::try_from(shop).unwrap(), size as f64, price)
+    }
 }
 
 /// The basket, after checking everything that can be checked without another solver:
@@ -73,12 +78,4 @@ pub fn checked(market: &Market) -> Basket {
     }
     assert_eq!(basket.total, total);
     basket
-}
-
-/// The total in cents of a basket that is proven.
-#[track_caller]
-pub fn least(market: &Market) -> i64 {
-    let basket = checked(market);
-    assert_eq!(basket.proof, Proof::LeastCost);
-    in_cents(basket.total)
 }
