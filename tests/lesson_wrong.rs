@@ -61,6 +61,25 @@ fn one_mistake_is_told_once() {
 }
 
 #[test]
+fn amounts_are_held_against_the_currency_also_where_a_price_list_is_broken() {
+    let more = "
+shops:
+  A shop (invented):
+    currency: JPY
+    packs:
+      - {item: blue acrylic, size: 8 fl oz, price: 7.50}
+money:
+  fixed: {room: 0.5}
+  for each student: {tea: 1.50}
+  fee: 48.5
+";
+    let faults = read_text(&format!("{SMALL}{more}")).unwrap_err();
+    assert_eq!(faults.problems().len(), 4, "{faults}");
+    let decimals = ProblemKind::MoneyDecimals { currency: "JPY", decimals: 0 };
+    assert!(faults.problems().iter().all(|problem| problem.kind == decimals));
+}
+
+#[test]
 fn a_file_that_cannot_be_read_is_told_apart() {
     let faults = read(Path::new("no/such/lesson.yaml")).unwrap_err();
     assert!(faults.is_unread());

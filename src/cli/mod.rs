@@ -9,10 +9,10 @@
 
 mod args;
 mod check;
+mod costs;
 mod disk;
 mod failure;
 mod json;
-mod json_room;
 mod lessons;
 mod make;
 mod order;

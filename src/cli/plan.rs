@@ -1,8 +1,9 @@
 //! `plan`: the numbers of a lesson on the terminal.
 
 use super::failure::Failure;
-use super::{args, json, lessons, plan_room};
-use crate::handout::{Context, ReserveLineText, Templates};
+use super::{args, costs, json, lessons, plan_room};
+use crate::handout::{Context, FeesText, ReserveLineText, Templates};
+use crate::plan::fees;
 use anstream::println;
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 use std::collections::BTreeMap;
@@ -34,6 +35,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
         reserve(&context)
     );
     println!("\nTo buy\n{}", order(&context));
+    costs::print(&context.cost, &FeesText::of(&plan, &fees(&plan)));
     plan_room::print(&context);
     println!("\npaint for each student  {}", context.student_paint);
     println!("paint to mix in all     {}", context.class_paint);

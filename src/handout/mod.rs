@@ -14,7 +14,7 @@ mod sheet;
 mod templates;
 mod words;
 
-pub use context::{Context, ReserveLineText};
+pub use context::{Context, CostText, FeesText, ReserveLineText};
 pub use document::*;
 pub use order_csv::order_csv;
 pub use sheet::{Desk, Sheet, course_order};

@@ -1,13 +1,13 @@
 //! The handouts there are, and how each is written from a plan.
 
-use super::context::{CanvasText, Context, order};
+use super::context::{CanvasText, Context, FeesText, order};
 use super::document::{Block, Document, Form};
 use super::markdown::{self, MarkdownFault, Pictures};
-use super::pictures::{bought, canvas_name, pictures};
+use super::pictures::{self, bought, canvas_name, pictures};
 use super::templates::{TemplateFault, Templates, tera_context};
 use super::words::fill;
 use crate::lesson::Students;
-use crate::plan::{Course, Errand, Plan};
+use crate::plan::{self, Course, Errand, Plan};
 use crate::quantity::show::Show;
 
 /// The kinds of handouts.
@@ -90,6 +90,7 @@ impl<'a> Desk<'a> {
     pub fn write(&self, sheet: Sheet) -> Result<Document, TemplateFault> {
         let blocks = match sheet {
             Sheet::Worksheet => self.worksheets()?,
+            Sheet::Guide => self.guide()?,
             _ => self.blocks(sheet, &self.context)?,
         };
         Ok(self.document(sheet, blocks))
@@ -132,6 +133,17 @@ impl<'a> Desk<'a> {
         let mut pictures = self.pictures.clone();
         pictures.insert("need-bought".to_string(), bought(errand.order, words, &show));
         self.blocks_with(Sheet::Order, &context, &pictures)
+    }
+
+    /// The guide alone shows what other classes would cost, which takes as long as their orders.
+    fn guide(&self) -> Result<Vec<Block>, TemplateFault> {
+        let fees = plan::fees(self.plan);
+        let mut context = self.context.clone();
+        context.insert("fees", &FeesText::of(self.plan, &fees));
+        let mut pictures = self.pictures.clone();
+        let picture = pictures::fees(self.plan, &fees, self.templates.words());
+        pictures.insert("fee".to_string(), picture);
+        self.blocks_with(Sheet::Guide, &context, &pictures)
     }
 
     /// One sheet for each named student and canvas; for a mere number of students

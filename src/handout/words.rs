@@ -198,6 +198,7 @@ pub struct PictureWords {
     pub coverage: CoverageWords,
     pub colours: ColourWords,
     pub bought: BoughtWords,
+    pub fee: FeeWords,
     pub unfolded: UnfoldedWords,
     pub cover: CoverWords,
 }
@@ -242,6 +243,27 @@ pub struct BoughtWords {
     pub bar: String,
     pub reserved: String,
     pub sentence: String,
+}
+
+/// The fee against the number of students.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FeeWords {
+    pub title: String,
+    pub title_from: String,
+    pub title_always: String,
+    pub title_first: String,
+    pub title_never: String,
+    pub x: String,
+    pub y: String,
+    pub line: String,
+    pub asked: String,
+    pub here: String,
+    pub dots: String,
+    pub alt: String,
+    pub point: String,
+    pub between: String,
+    pub asked_sentence: String,
 }
 
 /// The canvas unfolded.

@@ -11,6 +11,7 @@ mod courses;
 mod films;
 mod generated;
 mod jars;
+mod money;
 mod orders;
 mod packs;
 mod properties;

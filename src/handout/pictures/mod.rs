@@ -2,6 +2,7 @@
 
 mod bars;
 mod coverage;
+mod fees;
 mod unfolded;
 
 use super::document::{Picture, PictureKind};
@@ -12,6 +13,7 @@ use crate::lesson::Rgb;
 use crate::plan::Plan;
 use crate::quantity::show::Show;
 pub(super) use bars::bought;
+pub(super) use fees::fees;
 
 /// Every picture that the plan has, by the name that templates use.
 pub(super) fn pictures(plan: &Plan, words: &Words) -> Pictures {

@@ -107,13 +107,13 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
                 .right("the day it was mixed, as 2026-03-01")
         }
         ProblemKind::MoneyDecimals { currency, decimals } => {
-            let decimals = match decimals {
-                0 => "no decimals".to_owned(),
-                1 => "one decimal".to_owned(),
-                _ => format!("{decimals} decimals"),
+            let (decimals, right) = match decimals {
+                0 => ("no decimals".to_owned(), "write a whole number".to_owned()),
+                1 => ("one decimal".to_owned(), "round it to one decimal".to_owned()),
+                _ => (format!("{decimals} decimals"), format!("round it to {decimals} decimals")),
             };
             let wrong = format!("amounts in {currency} have {decimals}");
-            Words::new(wrong, "more decimals").right(format!("round it to {decimals}"))
+            Words::new(wrong, "more decimals").right(right)
         }
         ProblemKind::NotComparable { item, sold, found } => {
             let (how, right) = match sold {

@@ -103,7 +103,7 @@ fn name(dimension: Dimension) -> &'static str {
         Dimension::Pieces => "a number of pieces",
         Dimension::Amount => "an amount",
         Dimension::Number => "a number",
-        Dimension::Money => "a price",
+        Dimension::Money => "an amount of money",
     }
 }
 

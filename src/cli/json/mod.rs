@@ -3,9 +3,12 @@
 //! Lengths are in millimetres (`_mm`), areas in square centimetres (`_cm2`), volumes
 //! in millilitres (`_ml`), masses in grams (`_g`), densities in grams per millilitre;
 //! times of the day are text of 24 hours, stretches of time whole minutes (`_minutes`);
-//! money is text in the currency of the lesson, so that no reader rounds it.
+//! money is text in the currency of the lesson, so that no reader rounds it; `costs` gives each
+//! amount its currency.
 
-use super::json_room;
+mod costs;
+mod room;
+
 use crate::lesson::{Amount, Life};
 use crate::plan::{
     Batch, CanvasPlan, Course, CupPlan, FinishPlan, LayerPlan, Leftover, Order, OrderItem,
@@ -51,14 +54,9 @@ pub(super) fn json(plan: &Plan) -> String {
         })).collect::<Vec<_>>(),
         "reserve": reserve(plan),
         "order": order(&plan.order),
-        "cost": {
-            "order": plan.cost.order.amount().to_string(),
-            "used": plan.cost.used.amount().to_string(),
-            "per_student": plan.cost.per_student.amount().to_string(),
-            "unpriced": plan.cost.unpriced,
-        },
-        "timetable": plan.timetable.as_ref().map(json_room::timetable),
-        "room": json_room::room(&plan.room),
+        "cost": costs::cost(plan),
+        "timetable": plan.timetable.as_ref().map(room::timetable),
+        "room": room::room(&plan.room),
         "cautions": plan.cautions.iter().map(|caution| &caution.name).collect::<Vec<_>>(),
     });
     format!("{value:#}")
