@@ -120,6 +120,7 @@ pub fn unfolded(outline: Outline, depth: f64) -> Unfolded {
         height_label: height.to_owned(),
         depth_label: "\u{bd} in".to_owned(),
         middle_label: middle.to_owned(),
+        blank_mm: 0.0,
     }
 }
 
@@ -135,6 +136,7 @@ pub fn asked(outline: Outline, depth: f64) -> Unfolded {
         width_label: "one side".to_owned(),
         depth_label: "depth".to_owned(),
         middle_label: middle.to_owned(),
+        blank_mm: 20.0,
         ..unfolded(outline, depth)
     }
 }

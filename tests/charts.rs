@@ -1,11 +1,11 @@
 //! Charts and drawings, read back from their shapes.
 
 use proptest::prelude::*;
-use puddlebook::chart::draw;
+use puddlebook::chart::{Drawing, draw};
 use puddlebook::handout::{
     Bar, Bars, Coverage, CoverageLine, CoverageMark, Outline, PictureKind, Weight,
 };
-use puddlebook::ink::{Colour, Faces, Point, Rect, Shape};
+use puddlebook::ink::{Colour, Faces, PathSegment, Point, Rect, Shape};
 
 use crate::chart_data::{
     WHITE, asked, bars, coverage, every_picture, fee_curve, fees_of, large, part, picture, room,
@@ -427,4 +427,60 @@ proptest! {
             }
         }
     }
+}
+
+/// Ends of the level lines of a drawing that are so long, in points.
+fn level_lines(drawing: &Drawing, long: f32) -> Vec<Rect> {
+    let ends = drawing.shapes.iter().filter_map(|shape| match shape {
+        Shape::Path { segments, stroke: Some(_), .. } => match segments.as_slice() {
+            [PathSegment::Move(a), PathSegment::Line(b)] => Some((*a, *b)),
+            _ => None,
+        },
+        _ => None,
+    });
+    ends.filter(|(a, b)| (a.y - b.y).abs() < 0.01 && ((b.x - a.x) - long).abs() < 0.1)
+        .map(|(a, b)| Rect { x: a.x, y: a.y, width: b.x - a.x, height: 0.0 })
+        .collect()
+}
+
+#[test]
+fn a_canvas_to_measure_has_a_line_to_write_on_at_every_dimension() {
+    const MM: f32 = 72.0 / 25.4;
+    let faces = Faces::new();
+    let cases = [
+        (Outline::Rectangle { width: 10.0, height: 10.0 }, 3),
+        (Outline::Oval { width: 12.0, height: 8.0 }, 3),
+        (Outline::Polygon { sides: 6, side: 4.0 }, 3),
+    ];
+    for (outline, dimensions) in cases {
+        // Hands do not grow with the print.
+        for room in [room(480.0), large(480.0)] {
+            let asked = draw(&picture(PictureKind::Unfolded(asked(outline, 0.75))), room, &faces);
+            let lines = level_lines(&asked, 20.0 * MM);
+            assert_eq!(lines.len(), dimensions, "{outline:?} in {room:?}");
+            for line in lines {
+                assert!(line.x >= 0.0 && line.x + line.width <= asked.width + 0.1, "{line:?}");
+            }
+            let given =
+                draw(&picture(PictureKind::Unfolded(unfolded(outline, 0.75))), room, &faces);
+            assert!(level_lines(&given, 20.0 * MM).is_empty(), "{outline:?}");
+        }
+    }
+}
+
+#[test]
+fn nought_is_centred_under_its_tick_and_the_axis_ends_with_the_longest_bar() {
+    let mut data = bars();
+    data.bars = vec![Bar {
+        label: "medium".to_owned(),
+        parts: vec![part("", 33.3, None), part("", 100.0 - 33.3, None)],
+        mark: None,
+    }];
+    let drawing = draw(&picture(PictureKind::Bars(data)), room(400.0), &Faces::new());
+    let centre = |wanted: &str| middle_x(text(&drawing, wanted));
+    let bars = filled(&drawing).into_iter().filter(|(_, colour)| *colour != WHITE);
+    let ends = bars.map(|(area, _)| (area.x, area.x + area.width));
+    let (left, right) = ends.fold((f32::MAX, f32::MIN), |(a, b), (x, y)| (a.min(x), b.max(y)));
+    assert!((centre("0") - left).abs() < 0.5, "{} is not {left}", centre("0"));
+    assert!((centre("100") - right).abs() < 0.5, "{} is not {right}", centre("100"));
 }

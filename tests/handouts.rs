@@ -2,7 +2,7 @@
 
 use puddlebook::handout::{
     Align, Block, Desk, Document, Inline, NoticeKind, PictureKind, RowKind, Sheet, Sign, Table,
-    TemplateFault, Templates, order_csv,
+    TemplateFault, Templates, Weight, order_csv,
 };
 use puddlebook::lesson::{self, Lesson};
 use puddlebook::plan::{self, Errand, Plan};
@@ -261,6 +261,51 @@ fn pictures_say_in_words_what_they_show() {
     assert!(coverage.alt.contains("120\u{202F}in² take 4.8\u{202F}fl\u{a0}oz"), "{}", coverage.alt);
 }
 
+/// What the guide of a lesson says, headings of its cautions included.
+fn guide(lesson: &str) -> String {
+    let plan = plan_of(lesson);
+    let guide = Desk::new(&plan, &built_in()).unwrap().write(Sheet::Guide).unwrap();
+    format!("{:?}", guide.blocks)
+}
+
+#[test]
+fn the_guide_speaks_of_a_torch_where_the_lesson_has_one() {
+    let plain = guide(LESSON);
+    assert!(plain.contains("this class does without"));
+    assert!(!plain.contains("Clear the table before a torch is lit"));
+    let torch = guide(&format!("{LESSON}practices: [torch]\n"));
+    assert_eq!(torch.matches("Clear the table before a torch is lit").count(), 2);
+    let children = LESSON.replace("{students: 4}", "{students: 4, youngest age: 11}");
+    let dryer = guide(&format!("{children}practices: [hair dryer]\n"));
+    assert!(dryer.contains("An adult may pass"));
+    assert!(!dryer.contains("pass a torch"), "children read nothing of it");
+}
+
+#[test]
+fn the_guide_names_what_stands_under_a_canvas_in_this_class() {
+    assert!(guide(LESSON).contains("Four push pins"));
+    let none = guide(&format!("{LESSON}supplies: {{push pins: {{count: 0}}}}\n"));
+    assert!(!none.contains("push pin"));
+}
+
+#[test]
+fn a_polygon_is_as_large_as_the_lesson_says_it_is() {
+    let hexagon = "shape: polygon, sides: 6, across flats: 6 in, depth: 0";
+    let rectangle = "shape: rectangle, width: 10 in, height: 10 in, depth: 1/2 in";
+    let text = guide(&LESSON.replace(rectangle, hexagon));
+    assert!(text.contains(r"6\u{202f}in across flats"));
+    let corners = LESSON.replace(rectangle, &hexagon.replace("flats", "corners"));
+    assert!(guide(&corners).contains(r"6\u{202f}in across corners"));
+}
+
+#[test]
+fn a_figure_is_an_amount_without_its_unit() {
+    let written = blocks("{{ canvases[0].painted | figure }} and {{ canvases[0].paint }}");
+    let expected = "120 and 4.8\u{202F}fl\u{a0}oz";
+    assert_eq!(written[0], Block::Paragraph(vec![Inline::Text(expected.into())]));
+    assert!(with_template("{{ canvases | figure }}").is_err());
+}
+
 #[test]
 fn the_order_as_csv_is_a_table_that_no_spreadsheet_runs() {
     let plan = plan_of(LESSON);
@@ -277,4 +322,33 @@ fn the_order_as_csv_is_a_table_that_no_spreadsheet_runs() {
     let priced: Vec<&str> =
         rows.iter().map(|row| &row[cost]).filter(|cost| !cost.is_empty()).collect();
     assert_eq!(priced, ["5.49"]);
+}
+
+#[test]
+fn every_canvas_lies_on_the_line_of_its_technique_in_the_consistency_of_each_layer() {
+    for file in ["boathouse-evening", "kiln-yard-rounds", "youth-hexagons"] {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("lessons/{file}.yaml"));
+        let lesson = lesson::read(&path).unwrap_or_else(|faults| panic!("{faults}"));
+        let plan = plan::plan(lesson).unwrap();
+        let templates = built_in();
+        let guide = Desk::new(&plan, &templates).unwrap().write(Sheet::Guide).unwrap();
+        let chart = guide
+            .blocks
+            .iter()
+            .find_map(|block| match block {
+                Block::Figure { picture, .. } => match &picture.kind {
+                    PictureKind::Coverage(chart) => Some(chart),
+                    _ => None,
+                },
+                _ => None,
+            })
+            .expect("the guide has the coverage chart");
+        for mark in &chart.marks {
+            let on = chart.lines.iter().filter(|line| {
+                line.emphasis == Weight::Strong
+                    && (line.slope[1] * mark.x - mark.y).abs() < 0.002 * mark.y
+            });
+            assert!(on.count() >= 1, "{file}: {} lies on no line", mark.label);
+        }
+    }
 }

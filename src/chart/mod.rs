@@ -10,6 +10,7 @@
 mod backend;
 mod bars;
 mod board;
+mod caption;
 mod coverage;
 mod dimension;
 mod fees;
@@ -56,7 +57,7 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
         PictureKind::Bars(data) => bars::draw(data, width, faces),
         PictureKind::Fees(data) => fees::draw(data, width, faces),
         PictureKind::Shares(data) => shares::draw(data, width, faces),
-        PictureKind::Unfolded(data) => unfolded::draw(data, width, faces).lowered(),
+        PictureKind::Unfolded(data) => unfolded::draw(data, width, larger, faces).lowered(),
         PictureKind::Rings { colours } => return rings::draw(colours, width * larger),
     };
     drawing.grown(larger)

@@ -90,7 +90,7 @@ fn report(course: &Course) {
         let heading = &plan.lesson.heading;
         let date = heading.date.map(|date| date.to_string()).unwrap_or_default();
         println!("{date:10}  {}", heading.title);
-        println!("            to mix {}", show.volume_both(plan.to_mix()));
+        println!("            to mix {}", show.measured_both(plan.to_mix()));
     }
     if first.lesson.shops.is_empty() {
         return;

@@ -238,8 +238,8 @@ pub struct Picture {
 pub enum PictureKind {
     Coverage(Coverage),
     Bars(Bars),
-    Fees(FeeCurve),
     Shares(Shares),
+    Fees(FeeCurve),
     Unfolded(Unfolded),
     /// The cover picture: rings of a ring pour, drawn from a seed.
     Rings {
@@ -313,6 +313,24 @@ pub struct BarPart {
     pub swatch: Option<Colour>,
 }
 
+/// Wholes of one length, each split into the same kinds of parts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shares {
+    pub title: String,
+    /// What the parts are.
+    pub parts: Vec<String>,
+    pub rows: Vec<ShareRow>,
+}
+
+/// One whole, with a size for each kind of part.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ShareRow {
+    pub name: String,
+    /// What the whole is.
+    pub amount: String,
+    pub sizes: Vec<f64>,
+}
+
 /// The fee at which a class pays for itself, against the number of students.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FeeCurve {
@@ -347,24 +365,6 @@ pub enum DotFill {
     Open,
 }
 
-/// Wholes of one length, each split into the same kinds of parts.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Shares {
-    pub title: String,
-    /// What the parts are.
-    pub parts: Vec<String>,
-    pub rows: Vec<ShareRow>,
-}
-
-/// One whole, with a size for each kind of part.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ShareRow {
-    pub name: String,
-    /// What the whole is.
-    pub amount: String,
-    pub sizes: Vec<f64>,
-}
-
 /// A canvas with its side strips folded out, to scale, with dimension lines.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Unfolded {
@@ -380,6 +380,8 @@ pub struct Unfolded {
     pub depth_label: String,
     /// Of the line from the centre to a side of a polygon; empty for other outlines.
     pub middle_label: String,
+    /// Millimetres of a line to write on after each of these texts; 0 for none.
+    pub blank_mm: f32,
 }
 
 /// Outline of a face, in any one unit.

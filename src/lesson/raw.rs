@@ -10,8 +10,8 @@ use super::model::{
 use crate::quantity::{Currency, Date, Length, Mass, MassDensity, Money, UnitSystem, Volume};
 use serde::Deserialize;
 
-/// Keys that only a lesson may hold, not a data file.
-pub(super) const LESSON_KEYS: [&str; 14] = [
+/// The keys of [`Lesson`]: those that only a lesson may hold, then those of data files.
+pub(super) const KEYS: [&str; 28] = [
     "title",
     "subtitle",
     "teacher",
@@ -26,7 +26,24 @@ pub(super) const LESSON_KEYS: [&str; 14] = [
     "canvases",
     "palettes",
     "practices",
+    "colours",
+    "materials",
+    "mixes",
+    "techniques",
+    "finishes",
+    "mixing",
+    "reserve",
+    "supplies",
+    "shops",
+    "bought elsewhere",
+    "stock",
+    "jars",
+    "money",
+    "cautions",
 ];
+
+/// Keys that a data file may hold as well.
+pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(14).1;
 
 /// A lesson with all its data files laid under it.
 #[derive(Debug, Deserialize)]

@@ -3,7 +3,7 @@
 use super::inline::Findings;
 use super::paginate::Placed;
 use super::strip::{Header, Strip};
-use super::style::Style;
+use super::style::{Size, Style};
 use super::{Mark, Page, Role, draw};
 use crate::handout::{Block, Document};
 use crate::ink::{Colour, Face, Faces, Figures, Point, Shape};
@@ -36,11 +36,47 @@ impl<'a> Sections<'a> {
     }
 }
 
+/// A footer takes no more lines than this; what has no room there is cut short.
+const MOST_LINES: usize = 3;
+
+/// The lines of the footer, beside the number of the page.
+pub(super) struct Footer {
+    lines: Vec<String>,
+    leading: f32,
+}
+
+impl Footer {
+    /// Breaks the footer of a document into lines.
+    pub(super) fn of(document: &Document, style: &Style, faces: &Faces) -> Self {
+        let Size { size, leading } = style.scale.small;
+        let measure = |text: &str| faces.measure(Face::Regular, Figures::Proportional, size, text);
+        let folio = document.folio.replace("{pages}", "000").replace("{page}", "000");
+        let room = style.frame.full_width - measure(&folio) - 2.0 * size;
+        let mut lines: Vec<String> = Vec::new();
+        for word in document.footer.split_whitespace() {
+            let full = lines.len() == MOST_LINES;
+            match lines.last_mut() {
+                Some(line) if full || measure(&format!("{line} {word}")) <= room => {
+                    line.push(' ');
+                    line.push_str(word);
+                }
+                _ => lines.push(word.to_owned()),
+            }
+        }
+        Self { lines, leading }
+    }
+
+    /// Room that its lines take above the last, in points.
+    pub(super) fn above(&self) -> f32 {
+        self.lines.len().saturating_sub(1) as f32 * self.leading
+    }
+}
+
 /// Adds header and footer to the pages of a document.
 pub(super) fn add(
     pages: &mut [Page],
     document: &Document,
-    sections: &Sections<'_>,
+    (sections, footer): (&Sections<'_>, &Footer),
     style: &Style,
     faces: &Faces,
     findings: &mut Findings,
@@ -65,10 +101,16 @@ pub(super) fn add(
             .folio
             .replace("{pages}", &of.to_string())
             .replace("{page}", &(number + 1).to_string());
-        let rule_y = frame.footer - style.scale.small.size * 1.4;
+        let top = frame.footer - footer.above();
+        let rule_y = top - style.scale.small.size * 1.4;
         let rule = draw::line((left, rule_y), (right, rule_y), style.palette.rule, 0.5);
         page.marks.push(Mark { shape: rule, role: Role::Artifact });
-        writer.write(&mut page.marks, left, frame.footer, &document.footer, &folio);
+        let first = footer.lines.first().map_or("", String::as_str);
+        writer.write(&mut page.marks, left, top, first, &folio);
+        for (index, line) in footer.lines.iter().enumerate().skip(1) {
+            let y = top + footer.leading * index as f32;
+            writer.write(&mut page.marks, left, y, line, "");
+        }
     }
 }
 

@@ -19,6 +19,7 @@ pub(super) struct Strip<'a> {
     pub joint: Joint,
     pub snap: Snap,
     pub reach: Reach,
+    pub drift: Drift,
     /// From the top to the first baseline, if it starts with text.
     pub baseline: Option<f32>,
     pub marks: Vec<Mark>,
@@ -75,6 +76,22 @@ pub(super) enum Reach {
     Column,
     /// Into the side column too, so that no note may stand beside it.
     Full,
+}
+
+/// What a strip does where a figure has no room at the foot of a page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) enum Drift {
+    /// No figure passes it, and it passes nothing.
+    #[default]
+    Stays,
+    /// A figure with its caption, which may stand below paragraphs that follow it.
+    Figure,
+    /// A line of the caption below it.
+    Caption,
+    /// The first line of a paragraph that a figure may pass.
+    Paragraph,
+    /// Another line of it.
+    Line,
 }
 
 /// A sensitive area, from the strip's top.

@@ -175,17 +175,18 @@ fn by_parts(colour: &Colour, mix: &Mix, volume: Volume) -> Vec<(Arc<Material>, V
     bulks.into_iter().map(|(material, bulk)| (material, volume * (bulk / all))).collect()
 }
 
-/// How many drops go into `volume`, to the nearest whole one and at least one, and the
-/// room they take in it.
+/// How many drops go into `volume`, to the nearest whole one and at least one where it is not
+/// half of everything, and the room they take in it.
 fn dropped(
     drops: &Drops,
     mix: &Mix,
     volume: Volume,
 ) -> Result<(Arc<Material>, u32, Volume), Impossible> {
-    let count = (drops.count * (volume / drops.per).value).round().max(1.0);
+    let one = drops.material.drop.unwrap_or_default();
+    let least = if one * 2.0 < volume { 1.0 } else { 0.0 };
+    let count = (drops.count * (volume / drops.per).value).round().max(least);
     let too_many = || Impossible::TooMany { what: Counted::Drops { mix: mix.name.clone() } };
     let count = super::count::whole(count).ok_or_else(too_many)?;
-    let one = drops.material.drop.unwrap_or_default();
     Ok((Arc::clone(&drops.material), count, one * f64::from(count)))
 }
 

@@ -1,8 +1,10 @@
 //! Sets of pages within one file.
 
-use super::sample::{PROSE, fact, pages, paragraph, runs};
-use puddlebook::handout::{Block, Form};
-use puddlebook::page::{Page, Role};
+use super::sample::{PROSE, document, fact, pages, paragraph, runs};
+use puddlebook::handout::{Block, Document, Form};
+use puddlebook::ink::Faces;
+use puddlebook::lesson::Edition;
+use puddlebook::page::{Page, Role, lay_out};
 
 fn sheet(student: &str, paragraphs: usize) -> Vec<Block> {
     let mut blocks = vec![
@@ -52,4 +54,27 @@ fn every_page_of_a_section_says_whose_it_is_and_is_counted_within_it() {
         assert_eq!(count > 1, name != "Odo");
     }
     assert!(rest.next().is_none(), "the sections are all there is");
+}
+
+#[test]
+fn a_long_footer_is_broken_into_lines_below_the_text() {
+    let words = "All names, places and prices are invented. An adult is at every table.";
+    for edition in [Edition::Standard, Edition::LargePrint] {
+        let blocks = (0..60).map(|_| paragraph(PROSE)).collect();
+        let footer = words.to_owned();
+        let made = Document { edition, footer, ..document(Form::Sheet, blocks) };
+        let pages = lay_out(&made, &Faces::new());
+        for page in &pages.pages {
+            let below: Vec<&str> = furniture(page)
+                .into_iter()
+                .filter(|text| !text.starts_with("Page ") && words.contains(*text))
+                .collect();
+            assert_eq!(below.join(" "), words);
+            assert_eq!(below.len(), if edition == Edition::LargePrint { 2 } else { 1 });
+            let top = runs(page).find(|(run, _)| run.text == below[0]).unwrap().0.origin.y;
+            let text = runs(page).filter(|(_, role)| *role != Role::Artifact);
+            let lowest = text.map(|(run, _)| run.origin.y).fold(0.0, f32::max);
+            assert!(lowest + 20.0 < top, "{edition:?}: text at {lowest}, footer at {top}");
+        }
+    }
 }

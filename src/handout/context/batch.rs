@@ -22,6 +22,8 @@ pub struct BatchText {
     pub reserve: String,
     /// Both together.
     pub need: String,
+    /// What comes out of jars that were mixed before; empty when that is nothing.
+    pub from_jars: String,
     pub volume: String,
     pub mass: String,
     pub density: String,
@@ -66,6 +68,11 @@ pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
         expected: show.volume(batch.expected),
         reserve: unless_nothing(batch.reserve, show),
         need: show.volume(batch.need()),
+        from_jars: if batch.from_jars > Volume::default() {
+            show.mass(batch.from_jars * batch.density)
+        } else {
+            String::new()
+        },
         volume: show.measured(batch.volume),
         mass: show.mass(batch.mass),
         density: show.density(batch.density),
@@ -87,7 +94,7 @@ pub(super) fn class_batches(plan: &Plan, words: &Words, show: &Show) -> Vec<Batc
         .map(|mixed| {
             let fills = fills(plan, mixed);
             let filled: Mass = fills.iter().map(|fill| fill.mass * f64::from(fill.cups)).sum();
-            let left = mixed.mass - filled;
+            let left = mixed.mass + mixed.from_jars * mixed.density - filled;
             BatchText {
                 left: if left < plan.lesson.mixing.scale_step {
                     String::new()

@@ -62,6 +62,8 @@ pub struct Context {
     pub rule: RuleText,
     /// What stays in each cup and on its stick.
     pub cup_loss: String,
+    /// What the class takes out of jars; empty when that is nothing.
+    pub from_jars: String,
     pub student_paint: String,
     pub class_paint: String,
     pub canvases: Vec<CanvasText>,
@@ -111,6 +113,10 @@ impl Context {
             practices: practices(&plan.lesson).into_iter().map(Practice::word).collect(),
             rule: rule(&show),
             cup_loss: show.volume(plan.lesson.mixing.cup_loss),
+            from_jars: batch::unless_nothing(
+                plan.mixing.iter().map(|batch| batch.from_jars).sum(),
+                &show,
+            ),
             student_paint: show.volume_both(plan.student_paint.typical()),
             class_paint: show.measured_both(plan.to_mix()),
             canvases: canvas::canvases(plan, words, &show),

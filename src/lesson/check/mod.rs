@@ -79,7 +79,7 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         jars: jars?,
         practices: practices?,
         cautions,
-        techniques: techniques.values().cloned().collect(),
+        techniques: techniques.values().filter_map(|way| way.technique.clone()).collect(),
         mixes: mixes.values().cloned().collect(),
     })
 }

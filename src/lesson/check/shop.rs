@@ -1,4 +1,5 @@
-use super::super::desk::{Catalogue, Desk};
+use super::super::catalogue::Catalogue;
+use super::super::desk::Desk;
 use super::super::field::{Entry, Field, Written};
 use super::super::legible::Legible;
 use super::super::limits;
@@ -22,9 +23,8 @@ pub(super) fn shops(
         Field::Broken => return (None, None),
         Field::Present(entries) => &entries.0,
     };
-    if let Some(one_too_many) = entries.get(limits::SHOPS) {
-        desk.fault_of_name(one_too_many.node, ProblemKind::TooManyShops, None);
-        return (None, None);
+    if let Some(extra) = entries.get(limits::SHOPS) {
+        desk.fault_of_name(extra.node, ProblemKind::TooManyShops, None);
     }
     let mut first: Option<(NodeId, Currency)> = None;
     let mut shops = Vec::new();

@@ -7,6 +7,7 @@ mod misread;
 
 use super::limits;
 use super::problem::{Form, ProblemKind, Sort};
+use super::raw;
 use super::slip::YamlSlip;
 use super::source::Unread;
 use example::example;
@@ -143,8 +144,12 @@ fn of_file(kind: &ProblemKind) -> Words {
             Words::new("this repeats an entry inside itself", "here").right("write it out")
         }
         ProblemKind::DuplicateKey { key } => {
+            let right = match raw::KEYS.contains(&key.as_str()) {
+                true => "keep one of them, with all that belongs to it",
+                false => "take one of them out, or give it another name",
+            };
             Words::new(format!("\"{key}\" stands here twice"), "the second")
-                .right("take one of them out, or give it another name")
+                .right(right)
                 .also("the first")
         }
         ProblemKind::LessonKeyInData { key } => {

@@ -4,7 +4,7 @@ use crate::page::TagKind;
 use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::{Alignment, Division, Line, Look};
-use crate::page::strip::{Joint, Snap, Strip};
+use crate::page::strip::{Drift, Joint, Snap, Strip};
 use crate::page::style::Size;
 
 /// Ending a page within a paragraph.
@@ -89,7 +89,13 @@ pub(super) fn paragraph<'a>(
         Form::Cards => Joints::Whole,
         Form::Book | Form::Sheet => Joints::Flowing,
     };
-    galley.extend(text_strips(lines, column.x, column.text, gap, joints));
+    let mut strips = text_strips(lines, column.x, column.text, gap, joints);
+    if column.place == Place::Flow {
+        for (index, strip) in strips.iter_mut().enumerate() {
+            strip.drift = if index == 0 { Drift::Paragraph } else { Drift::Line };
+        }
+    }
+    galley.extend(strips);
     galley.leave(gap);
 }
 
