@@ -43,7 +43,7 @@ fn built_in() -> Templates {
     Templates::new(&BTreeMap::new()).unwrap()
 }
 
-fn guide(plan: &Plan, template: &str) -> Result<Document, TemplateFault> {
+fn guide_of(plan: &Plan, template: &str) -> Result<Document, TemplateFault> {
     let own = BTreeMap::from([("guide.md".to_string(), template.to_string())]);
     Desk::new(plan, &Templates::new(&own)?)?.write(Sheet::Guide)
 }
@@ -58,7 +58,7 @@ fn the_guide_shows_fees_and_describes_their_chart_in_words() {
 ```picture fee
 ```
 ";
-    let document = guide(&plan, template).unwrap();
+    let document = guide_of(&plan, template).unwrap();
     let Block::Paragraph(inlines) = &document.blocks[0] else { panic!("no paragraph") };
     assert_eq!(words(inlines), "$16.38 4 room | hall");
     let Block::Figure { picture, .. } = &document.blocks[1] else { panic!("no picture") };
@@ -73,7 +73,7 @@ fn the_guide_shows_fees_and_describes_their_chart_in_words() {
 fn a_lesson_that_says_no_prices_has_no_fees() {
     let (no_shop, _) = LESSON.split_once("shops:").unwrap();
     let document =
-        guide(&plan_of(no_shop), "[{{ cost.total }}{{ fees.classes | length }}]").unwrap();
+        guide_of(&plan_of(no_shop), "[{{ cost.total }}{{ fees.classes | length }}]").unwrap();
     let Block::Paragraph(inlines) = &document.blocks[0] else { panic!("no paragraph") };
     assert_eq!(words(inlines), "[0]");
 }
