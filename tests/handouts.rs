@@ -43,6 +43,41 @@ fn built_in() -> Templates {
     Templates::new(&BTreeMap::new()).unwrap()
 }
 
+fn guide_of(plan: &Plan, template: &str) -> Result<Document, TemplateFault> {
+    let own = BTreeMap::from([("guide.md".to_string(), template.to_string())]);
+    Desk::new(plan, &Templates::new(&own)?)?.write(Sheet::Guide)
+}
+
+/// One room at 60.00 and nothing bought that has a price but a pack of paint at 5.49, which is
+/// enough for twelve: (60 + 5.49) / 4 = 16.3725.
+#[test]
+fn the_guide_shows_fees_and_describes_their_chart_in_words() {
+    let plan = plan_of(&format!("{LESSON}money: {{fixed: {{room | hall: 60}}, fee: 20}}\n"));
+    let template = "{{ cost.pays_for_itself }} {{ fees.pays_from }} {{ cost.fixed[0].what }}
+
+```picture fee
+```
+";
+    let document = guide_of(&plan, template).unwrap();
+    let Block::Paragraph(inlines) = &document.blocks[0] else { panic!("no paragraph") };
+    assert_eq!(words(inlines), "$16.38 4 room | hall");
+    let Block::Figure { picture, .. } = &document.blocks[1] else { panic!("no picture") };
+    let PictureKind::Fees(data) = &picture.kind else { panic!("another picture") };
+    assert_eq!((data.dots.len(), data.here.as_ref().map(|(at, _)| *at)), (12, Some(3)));
+    for text in ["A fee of $20.00 pays from 4 students on", "With 1: $65.49", "With 4: $16.38"] {
+        assert!(picture.alt.contains(text), "{}", picture.alt);
+    }
+}
+
+#[test]
+fn a_lesson_that_says_no_prices_has_no_fees() {
+    let (no_shop, _) = LESSON.split_once("shops:").unwrap();
+    let document =
+        guide_of(&plan_of(no_shop), "[{{ cost.total }}{{ fees.classes | length }}]").unwrap();
+    let Block::Paragraph(inlines) = &document.blocks[0] else { panic!("no paragraph") };
+    assert_eq!(words(inlines), "[0]");
+}
+
 /// The order written with a template of the test's own.
 fn with_template(template: &str) -> Result<Document, TemplateFault> {
     let own = BTreeMap::from([("order.md".to_string(), template.to_string())]);

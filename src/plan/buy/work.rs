@@ -17,7 +17,7 @@ pub(super) const NOISE: f64 = 1e-9;
 pub(super) const ITEM_LABELS: usize = 20_000;
 
 /// Ways to buy part of the items that are kept at a time.
-pub(super) const BASKET_LABELS: usize = 50_000;
+const BASKET_LABELS: usize = 50_000;
 
 /// Shops whose sums are put together exactly at a time.
 pub(super) const BINDING: usize = 4;
@@ -36,6 +36,7 @@ const LABELS: u64 = 40_000_000;
 pub(super) struct Work {
     labels: u64,
     nodes: usize,
+    basket: usize,
 }
 
 /// How much of the most work may be done.
@@ -43,17 +44,29 @@ pub(super) struct Work {
 pub enum Effort {
     /// All of it.
     Whole,
-    /// So many markets share it.
+    /// So many markets share it, and are to be quick together: a tenth of it is enough where a
+    /// market is not hard.
     OneOf(NonZeroU32),
 }
 
+/// Ways to buy part of the items of a market that shares the work are this many at least.
+const FEW_LABELS: usize = 500;
+
 impl Work {
     pub(super) fn new(effort: Effort) -> Self {
-        let markets = match effort {
-            Effort::Whole => 1,
-            Effort::OneOf(markets) => markets.get(),
-        };
-        Self { labels: LABELS / u64::from(markets), nodes: NODES / markets as usize }
+        match effort {
+            Effort::Whole => Self { labels: LABELS, nodes: NODES, basket: BASKET_LABELS },
+            Effort::OneOf(markets) => Self {
+                labels: LABELS / 10 / u64::from(markets.get()),
+                nodes: NODES / 10 / markets.get() as usize,
+                basket: (BASKET_LABELS / markets.get() as usize).max(FEW_LABELS),
+            },
+        }
+    }
+
+    /// Ways to buy part of the items that are kept at a time.
+    pub(super) fn basket_labels(&self) -> usize {
+        self.basket
     }
 
     pub(super) fn labels(&mut self, made: usize) {

@@ -71,8 +71,9 @@ impl Fees {
 /// Plans the lesson for one student, two, and so on up to twice its own number, but at least
 /// 12 and at most 60; and for its own number where that is larger.
 ///
-/// It takes as long as many orders, so it is no part of a plan. The search for the least cost
-/// has the same limit of work for all of them together as for the one order of a plan.
+/// It takes as long as many orders, so it is no part of a plan. The searches for the least cost
+/// share a part of the limit of work that the order of a plan has; where that is not enough,
+/// `ClassFee::within` says so.
 pub fn fees(plan: &Plan) -> Fees {
     let own = plan.heads.students;
     let last = own.saturating_mul(2).clamp(AT_LEAST, AT_MOST);

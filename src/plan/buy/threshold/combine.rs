@@ -16,7 +16,7 @@ use super::fill::Filling;
 use super::weigh::{PARTS, Weights};
 use crate::plan::buy::coinage::Coins;
 use crate::plan::buy::cover::{Choice, Goods, Target};
-use crate::plan::buy::work::{BASKET_LABELS, BINDING, Work};
+use crate::plan::buy::work::{BINDING, Work};
 
 /// What is to be put together.
 pub(super) struct Programme<'a> {
@@ -76,10 +76,10 @@ impl Programme<'_> {
         for stage in &stages {
             labels = self.extend(&labels, stage, limit);
             self.drop_dominated(&mut labels);
-            if labels.len() > BASKET_LABELS {
+            if labels.len() > work.basket_labels() {
                 is_cut = true;
                 labels.sort_by_key(|label| self.floor(label, &stage.rest));
-                labels.truncate(BASKET_LABELS);
+                labels.truncate(work.basket_labels());
             }
             work.labels(labels.len());
             trail.push(labels.iter().map(|label| (label.after, label.choice)).collect());
