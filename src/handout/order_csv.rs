@@ -3,8 +3,8 @@
 use super::words::Words;
 use crate::lesson::Amount;
 use crate::plan::{Errand, OrderItem, OrderLine, PackCount, Purchase};
-use crate::quantity::UnitSystem;
 use crate::quantity::units::{in_gram, in_ml, in_us_fl_oz};
+use crate::quantity::{Mass, UnitSystem, Volume};
 
 /// Header of the table, in the order of the columns.
 const COLUMNS: [&str; 16] = [
@@ -109,7 +109,16 @@ impl Clerk<'_> {
         };
         let words = &self.words.order;
         match &line.purchase {
-            Purchase::Nothing => vec![Row { note: words.in_cupboard.clone(), ..head }],
+            Purchase::Nothing => {
+                // What is still to be had without buying runs from the tap.
+                let is_missing = match line.to_buy {
+                    Amount::Volume(volume) => volume > Volume::default(),
+                    Amount::Mass(mass) => mass > Mass::default(),
+                    Amount::Pieces(pieces) => pieces > 0,
+                };
+                let note = if is_missing { &words.tap } else { &words.in_cupboard };
+                vec![Row { note: note.clone(), ..head }]
+            }
             Purchase::Elsewhere => vec![Row { note: words.elsewhere.clone(), ..head }],
             Purchase::NoPrice => vec![Row { note: words.no_price.clone(), ..head }],
             Purchase::Packs { packs, left_over, .. } => {

@@ -131,6 +131,7 @@ pub struct OrderWords {
     pub covers: String,
     pub or: String,
     pub in_cupboard: String,
+    pub tap: String,
     pub delivery: String,
     /// Several lessons ordered together.
     pub course: String,

@@ -55,7 +55,7 @@ pub(super) fn potful(
     let from_jars = needed.min(at_hand.in_jars);
     let volume = up_to_step(needed - from_jars, steps.volume);
     let batch = mixed(colour, mix, Amounts { cups, contents, volume }, steps.scale)?;
-    Ok(Batch { from_jars, ..batch })
+    Ok(Batch { from_jars, fills: at_hand.fills, ..batch })
 }
 
 /// What a batch has to fill, and what there is already.
@@ -130,6 +130,7 @@ fn mixed(
         cups,
         expected,
         reserve,
+        fills: volume,
         from_jars: Volume::default(),
         volume,
         mass,
@@ -145,6 +146,7 @@ fn nothing_to_mix(colour: &Arc<Colour>, mix: &Arc<Mix>, cups: u32, contents: Con
         cups,
         expected: contents.expected,
         reserve: contents.reserve,
+        fills: Volume::default(),
         from_jars: Volume::default(),
         volume: Volume::default(),
         mass: Mass::default(),

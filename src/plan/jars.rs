@@ -55,11 +55,12 @@ fn volume(jar: &Jar, colour: &Colour, mix: &Mix) -> Volume {
     }
 }
 
-/// What a class that uses what is expected leaves in the jars.
+/// What stays in jugs and jars when every cup is filled and the class uses what is expected.
 pub(super) fn leftovers(lesson: &Lesson, mixing: &[Batch]) -> Vec<Leftover> {
     let left = mixing.iter().map(|batch| {
         let jars = in_jars(lesson, &batch.colour, &batch.mix);
-        let volume = (jars.volume + batch.volume - batch.expected).max(Volume::default());
+        let volume =
+            (jars.volume + batch.volume - batch.fills.max(batch.expected)).max(Volume::default());
         // Old paint in the jar makes all of it old.
         let mixed = jars.mixed.or(lesson.heading.date);
         Leftover {

@@ -156,6 +156,8 @@ pub struct Batch {
     /// What is mixed on top of it so that the colour is enough; nothing in the batch of a single
     /// cup.
     pub reserve: Volume,
+    /// What its cups are filled with, each to a whole step of the scale.
+    pub fills: Volume,
     /// Taken out of jars that were mixed before.
     pub from_jars: Volume,
     /// What is mixed: expected and reserve, or what fills the cups where that is more, less what

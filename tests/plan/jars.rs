@@ -72,19 +72,19 @@ fn a_full_jar_leaves_nothing_to_mix() {
     assert!(plan.materials.iter().all(|need| need.material.name != "white acrylic"));
     // The rest of the jar is left, and is as old as the jar.
     let left = plan.leftovers.iter().find(|left| left.colour.name == "white").unwrap();
-    assert_near(in_ml(left.volume), 5000.0 - in_ml(white.expected), 1e-6);
+    assert_near(in_ml(left.volume), 5000.0 - in_ml(white.fills), 1e-6);
     assert_eq!((left.mixed, left.last_day), (Some(day(3, 19)), Some(day(4, 9))));
 }
 
 #[test]
-fn what_is_left_is_what_is_mixed_less_what_is_expected() {
+fn what_is_left_is_what_is_mixed_less_what_fills_the_cups() {
     let mut lesson = on_the_20th_of_march();
     lesson.reserve = reserve((19, 20), 8, 15);
     let plan = planned(lesson);
     assert_eq!(plan.leftovers.len(), plan.mixing.len());
     for (left, batch) in plan.leftovers.iter().zip(&plan.mixing) {
-        assert_same(left.volume, batch.volume - batch.expected);
-        assert!(left.volume >= batch.reserve);
+        assert!(batch.fills >= batch.expected);
+        assert_same(left.volume, batch.volume - batch.fills);
         assert_eq!(left.last_day, Some(day(4, 10)));
         // One cup of this canvas takes batch.volume of its cup plan.
         let cup = &plan.canvases[0].layers[0].cups;

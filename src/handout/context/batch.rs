@@ -24,6 +24,8 @@ pub struct BatchText {
     pub need: String,
     /// What comes out of jars that were mixed before; empty when that is nothing.
     pub from_jars: String,
+    /// What the scale shows when the jars are poured in last; empty without them.
+    pub jar_reading: String,
     pub volume: String,
     pub mass: String,
     pub density: String,
@@ -59,6 +61,7 @@ pub struct IngredientText {
 }
 
 pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
+    let from_jars = batch.from_jars * batch.density;
     BatchText {
         colour: batch.colour.name.clone(),
         swatch: hex(batch.colour.swatch),
@@ -68,8 +71,9 @@ pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
         expected: show.volume(batch.expected),
         reserve: unless_nothing(batch.reserve, show),
         need: show.volume(batch.need()),
-        from_jars: if batch.from_jars > Volume::default() {
-            show.mass(batch.from_jars * batch.density)
+        from_jars: unless_no_mass(from_jars, show),
+        jar_reading: if from_jars > Mass::default() {
+            show.mass(batch.mass + from_jars)
         } else {
             String::new()
         },
@@ -80,6 +84,10 @@ pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
         fills: Vec::new(),
         left: String::new(),
     }
+}
+
+fn unless_no_mass(mass: Mass, show: &Show) -> String {
+    if mass > Mass::default() { show.mass(mass) } else { String::new() }
 }
 
 /// A volume, empty when it is nothing.

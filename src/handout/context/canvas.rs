@@ -54,6 +54,8 @@ pub struct CanvasText {
     pub paint_mass: String,
     /// The area worked out, from one step to the next; empty for a step that a bare
     /// edge leaves out.
+    /// The factor of an oval's way around; empty for other shapes.
+    pub perimeter_factor: String,
     pub perimeter_sum: String,
     pub edge_sum: String,
     pub painted_sum: String,
@@ -153,6 +155,7 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             mean_weight: mean_weight(worked_out, show),
             paint_mass: show.mass(worked_out.paint_mass()),
             rule_mass_sum: rule_mass_sum(worked_out, words, show),
+            perimeter_factor: operand_of(worked, &StepKind::Perimeter, 3, words),
             perimeter_sum: sum_of(worked, &StepKind::Perimeter, words),
             edge_sum: sum_of(worked, &StepKind::EdgeArea, words),
             painted_sum: sum_of(worked, &StepKind::PaintedArea, words),
