@@ -250,7 +250,7 @@ proptest! {
         out in 0_usize..20,
         piece in "[a-z0-9 :{}\\[\\]~&*'\"%,.½\n-]{0,4}",
     ) {
-        let (at, end) = (at, (at + out).min(LESSON.len()));
+        let [at, end] = [at, at + out].map(|at| LESSON.floor_char_boundary(at));
         let text = format!("{}{piece}{}", &LESSON[..at], &LESSON[end..]);
         for studio in [STUDIO, "stock: {}"] {
             let files = [("lesson.yaml", text.as_bytes()), ("data/studio.yaml", studio.as_bytes())];
