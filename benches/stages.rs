@@ -40,7 +40,7 @@ fn laid_out(documents: &[Document], faces: &Faces) -> Vec<Pages> {
     documents.iter().map(|document| page::lay_out(document, faces)).collect()
 }
 
-/// From the file to five PDFs in memory, nothing warm.
+/// From the file to all PDFs in memory, nothing warm.
 #[divan::bench]
 fn whole_make() -> usize {
     let faces = Faces::new();

@@ -2,8 +2,8 @@
 
 use puddlebook::chart::Room;
 use puddlebook::handout::{
-    Bar, BarPart, Bars, Coverage, CoverageLine, CoverageMark, Outline, Picture, PictureKind,
-    Unfolded, Weight,
+    Bar, BarPart, Bars, Coverage, CoverageLine, CoverageMark, DotFill, FeeCurve, FeeDot, Outline,
+    Picture, PictureKind, Unfolded, Weight,
 };
 use puddlebook::ink::Colour;
 
@@ -82,6 +82,30 @@ pub fn bars() -> Bars {
     }
 }
 
+/// What a class of each size would pay, with one class marked.
+pub fn fee_curve(fees: &[f64], here: usize, asked: Option<f64>) -> FeeCurve {
+    let dot = |(at, fee): (usize, &f64)| FeeDot {
+        students: at as u32 + 1,
+        fee: *fee,
+        fill: if asked.is_none_or(|asked| *fee <= asked) { DotFill::Filled } else { DotFill::Open },
+    };
+    FeeCurve {
+        title: "A fee of $48.00 pays from 8 students on".to_owned(),
+        x_label: "Students".to_owned(),
+        y_label: "Fee for each student (USD)".to_owned(),
+        line_label: "pays for itself".to_owned(),
+        dot_label: "filled: the fee asked pays; open: it does not".to_owned(),
+        dots: fees.iter().enumerate().map(dot).collect(),
+        asked: asked.map(|fee| (fee, "fee asked, $48.00".to_owned())),
+        here: Some((here, "this class: $43.31".to_owned())),
+    }
+}
+
+/// 240 paid once and 12 for each.
+pub fn fees_of(classes: u32) -> Vec<f64> {
+    (1..=classes).map(|students| 240.0 / f64::from(students) + 12.0).collect()
+}
+
 pub fn unfolded(outline: Outline, depth: f64) -> Unfolded {
     let (height, middle) = match outline {
         Outline::Rectangle { .. } | Outline::Oval { .. } => ("10 in", ""),
@@ -96,6 +120,7 @@ pub fn unfolded(outline: Outline, depth: f64) -> Unfolded {
         height_label: height.to_owned(),
         depth_label: "\u{bd} in".to_owned(),
         middle_label: middle.to_owned(),
+        blank_mm: 0.0,
     }
 }
 
@@ -111,6 +136,7 @@ pub fn asked(outline: Outline, depth: f64) -> Unfolded {
         width_label: "one side".to_owned(),
         depth_label: "depth".to_owned(),
         middle_label: middle.to_owned(),
+        blank_mm: 20.0,
         ..unfolded(outline, depth)
     }
 }
@@ -120,6 +146,12 @@ pub fn every_picture() -> Vec<PictureKind> {
     vec![
         PictureKind::Coverage(coverage()),
         PictureKind::Bars(bars()),
+        PictureKind::Fees(fee_curve(&fees_of(16), 7, Some(48.0))),
+        PictureKind::Fees(fee_curve(&fees_of(60), 29, Some(20.0))),
+        PictureKind::Fees(fee_curve(&fees_of(12), 0, None)),
+        PictureKind::Fees(fee_curve(&fees_of(12), 0, Some(900.0))),
+        PictureKind::Fees(fee_curve(&[8.0, 4.0, 2.67, 2.0, 3.2, 2.67], 4, Some(2.4))),
+        PictureKind::Fees(fee_curve(&[0.0; 12], 3, Some(0.0))),
         PictureKind::Unfolded(unfolded(rectangle, 0.5)),
         PictureKind::Unfolded(unfolded(Outline::Rectangle { width: 24.0, height: 6.0 }, 1.5)),
         PictureKind::Unfolded(unfolded(rectangle, 0.0)),

@@ -1,14 +1,15 @@
 //! Charts and drawings, read back from their shapes.
 
 use proptest::prelude::*;
-use puddlebook::chart::draw;
+use puddlebook::chart::{Drawing, draw};
 use puddlebook::handout::{
     Bar, Bars, Coverage, CoverageLine, CoverageMark, Outline, PictureKind, Weight,
 };
-use puddlebook::ink::{Colour, Faces, Point, Rect, Shape};
+use puddlebook::ink::{Colour, Faces, PathSegment, Point, Rect, Shape};
 
 use crate::chart_data::{
-    WHITE, asked, bars, coverage, every_picture, large, part, picture, room, unfolded,
+    WHITE, asked, bars, coverage, every_picture, fee_curve, fees_of, large, part, picture, room,
+    unfolded,
 };
 use crate::chart_reader::{axis, bounds, check, filled, middle_x, points, text, texts};
 
@@ -164,6 +165,46 @@ fn bars_are_as_long_as_their_values() {
     });
     let tick = tick.expect("a tick");
     assert!((tick.x - x0 - step * 100.0).abs() < 0.1 && tick.height > 18.0);
+}
+
+#[test]
+fn dots_lie_where_the_axes_say_and_open_ones_do_not_pay() {
+    let faces = Faces::new();
+    let fees = fees_of(16);
+    let drawing =
+        draw(&picture(PictureKind::Fees(fee_curve(&fees, 7, Some(40.0)))), room(480.0), &faces);
+    // 40 for each pays with 9 and more: 240 / 9 + 12 = 38.67, 240 / 8 + 12 = 42. The end of the
+    // upright axis is 1.8 times what matters, 1.8 x 42 = 75.6: 240 / 4 + 12 = 72 is below it.
+    let dots: Vec<(Rect, Colour)> =
+        filled(&drawing).into_iter().filter(|(at, _)| (at.width - 3.8).abs() < 0.01).collect();
+    assert_eq!(dots.len(), 13);
+    let white = dots.iter().filter(|(_, fill)| *fill == WHITE).count();
+    assert_eq!(white, 5, "4 to 8");
+    let centre = |at: &Rect| (at.x + at.width / 2.0, at.y + at.height / 2.0);
+    let (origin_x, student) = axis(&drawing, middle_x, |run| run.origin.y);
+    let (origin_y, coin) = axis(&drawing, |run| run.origin.y, |run| run.origin.x + run.width());
+    let number = text(&drawing, "20");
+    let capitals = faces.metrics(number.face).cap_height * number.size / 2.0;
+    for ((at, _), (students, fee)) in dots.iter().zip((4..=16).zip(&fees[3..])) {
+        let (x, y) = centre(at);
+        let wanted =
+            (origin_x + student * students as f32, origin_y + coin * *fee as f32 - capitals);
+        assert!((x - wanted.0).abs() < 0.3, "{students}: {x} is not {}", wanted.0);
+        assert!((y - wanted.1).abs() < 0.3, "{students}: {y} is not {}", wanted.1);
+    }
+}
+
+#[test]
+fn a_fee_is_written_at_its_line_and_this_class_at_its_dot() {
+    let faces = Faces::new();
+    for asked in [None, Some(48.0)] {
+        let data = fee_curve(&fees_of(16), 7, asked);
+        let drawing = draw(&picture(PictureKind::Fees(data)), room(480.0), &faces);
+        text(&drawing, "this class: $43.31");
+        text(&drawing, "pays for itself");
+        let labels = texts(&drawing).iter().filter(|run| run.text == "fee asked, $48.00").count();
+        assert_eq!(labels, usize::from(asked.is_some()));
+    }
 }
 
 #[test]
@@ -386,4 +427,60 @@ proptest! {
             }
         }
     }
+}
+
+/// Ends of the level lines of a drawing that are so long, in points.
+fn level_lines(drawing: &Drawing, long: f32) -> Vec<Rect> {
+    let ends = drawing.shapes.iter().filter_map(|shape| match shape {
+        Shape::Path { segments, stroke: Some(_), .. } => match segments.as_slice() {
+            [PathSegment::Move(a), PathSegment::Line(b)] => Some((*a, *b)),
+            _ => None,
+        },
+        _ => None,
+    });
+    ends.filter(|(a, b)| (a.y - b.y).abs() < 0.01 && ((b.x - a.x) - long).abs() < 0.1)
+        .map(|(a, b)| Rect { x: a.x, y: a.y, width: b.x - a.x, height: 0.0 })
+        .collect()
+}
+
+#[test]
+fn a_canvas_to_measure_has_a_line_to_write_on_at_every_dimension() {
+    const MM: f32 = 72.0 / 25.4;
+    let faces = Faces::new();
+    let cases = [
+        (Outline::Rectangle { width: 10.0, height: 10.0 }, 3),
+        (Outline::Oval { width: 12.0, height: 8.0 }, 3),
+        (Outline::Polygon { sides: 6, side: 4.0 }, 3),
+    ];
+    for (outline, dimensions) in cases {
+        // Hands do not grow with the print.
+        for room in [room(480.0), large(480.0)] {
+            let asked = draw(&picture(PictureKind::Unfolded(asked(outline, 0.75))), room, &faces);
+            let lines = level_lines(&asked, 20.0 * MM);
+            assert_eq!(lines.len(), dimensions, "{outline:?} in {room:?}");
+            for line in lines {
+                assert!(line.x >= 0.0 && line.x + line.width <= asked.width + 0.1, "{line:?}");
+            }
+            let given =
+                draw(&picture(PictureKind::Unfolded(unfolded(outline, 0.75))), room, &faces);
+            assert!(level_lines(&given, 20.0 * MM).is_empty(), "{outline:?}");
+        }
+    }
+}
+
+#[test]
+fn nought_is_centred_under_its_tick_and_the_axis_ends_with_the_longest_bar() {
+    let mut data = bars();
+    data.bars = vec![Bar {
+        label: "medium".to_owned(),
+        parts: vec![part("", 33.3, None), part("", 100.0 - 33.3, None)],
+        mark: None,
+    }];
+    let drawing = draw(&picture(PictureKind::Bars(data)), room(400.0), &Faces::new());
+    let centre = |wanted: &str| middle_x(text(&drawing, wanted));
+    let bars = filled(&drawing).into_iter().filter(|(_, colour)| *colour != WHITE);
+    let ends = bars.map(|(area, _)| (area.x, area.x + area.width));
+    let (left, right) = ends.fold((f32::MAX, f32::MIN), |(a, b), (x, y)| (a.min(x), b.max(y)));
+    assert!((centre("0") - left).abs() < 0.5, "{} is not {left}", centre("0"));
+    assert!((centre("100") - right).abs() < 0.5, "{} is not {right}", centre("100"));
 }

@@ -2,10 +2,10 @@
 
 use puddlebook::handout::{
     Align, Block, Desk, Document, Inline, NoticeKind, PictureKind, RowKind, Sheet, Sign, Table,
-    TemplateFault, Templates, order_csv,
+    TemplateFault, Templates, Weight, order_csv,
 };
 use puddlebook::lesson::{self, Lesson};
-use puddlebook::plan::{self, Plan};
+use puddlebook::plan::{self, Errand, Plan};
 use std::collections::BTreeMap;
 use std::path::Path;
 
@@ -23,11 +23,11 @@ colours:
   sea_blue: {swatch: "#1F5A7A"}
   "=sum": {swatch: "#D9C08A"}
   white: {swatch: "#F7F5F0"}
-shop:
-  name: A shop (invented)
-  currency: USD
-  packs:
-    - {item: "=sum acrylic", size: 8 fl oz, price: 5.49}
+shops:
+  A shop (invented):
+    currency: USD
+    packs:
+      - {item: "=sum acrylic", size: 8 fl oz, price: 5.49}
 "##;
 
 fn read(text: &str) -> Lesson {
@@ -41,6 +41,41 @@ fn plan_of(text: &str) -> Plan {
 
 fn built_in() -> Templates {
     Templates::new(&BTreeMap::new()).unwrap()
+}
+
+fn guide_of(plan: &Plan, template: &str) -> Result<Document, TemplateFault> {
+    let own = BTreeMap::from([("guide.md".to_string(), template.to_string())]);
+    Desk::new(plan, &Templates::new(&own)?)?.write(Sheet::Guide)
+}
+
+/// One room at 60.00 and nothing bought that has a price but a pack of paint at 5.49, which is
+/// enough for twelve: (60 + 5.49) / 4 = 16.3725.
+#[test]
+fn the_guide_shows_fees_and_describes_their_chart_in_words() {
+    let plan = plan_of(&format!("{LESSON}money: {{fixed: {{room | hall: 60}}, fee: 20}}\n"));
+    let template = "{{ cost.pays_for_itself }} {{ fees.pays_from }} {{ cost.fixed[0].what }}
+
+```picture fee
+```
+";
+    let document = guide_of(&plan, template).unwrap();
+    let Block::Paragraph(inlines) = &document.blocks[0] else { panic!("no paragraph") };
+    assert_eq!(words(inlines), "$16.38 4 room | hall");
+    let Block::Figure { picture, .. } = &document.blocks[1] else { panic!("no picture") };
+    let PictureKind::Fees(data) = &picture.kind else { panic!("another picture") };
+    assert_eq!((data.dots.len(), data.here.as_ref().map(|(at, _)| *at)), (12, Some(3)));
+    for text in ["A fee of $20.00 pays from 4 students on", "With 1: $65.49", "With 4: $16.38"] {
+        assert!(picture.alt.contains(text), "{}", picture.alt);
+    }
+}
+
+#[test]
+fn a_lesson_that_says_no_prices_has_no_fees() {
+    let (no_shop, _) = LESSON.split_once("shops:").unwrap();
+    let document =
+        guide_of(&plan_of(no_shop), "[{{ cost.total }}{{ fees.classes | length }}]").unwrap();
+    let Block::Paragraph(inlines) = &document.blocks[0] else { panic!("no paragraph") };
+    assert_eq!(words(inlines), "[0]");
 }
 
 /// The order written with a template of the test's own.
@@ -226,10 +261,55 @@ fn pictures_say_in_words_what_they_show() {
     assert!(coverage.alt.contains("120\u{202F}in² take 4.8\u{202F}fl\u{a0}oz"), "{}", coverage.alt);
 }
 
+/// What the guide of a lesson says, headings of its cautions included.
+fn guide(lesson: &str) -> String {
+    let plan = plan_of(lesson);
+    let guide = Desk::new(&plan, &built_in()).unwrap().write(Sheet::Guide).unwrap();
+    format!("{:?}", guide.blocks)
+}
+
+#[test]
+fn the_guide_speaks_of_a_torch_where_the_lesson_has_one() {
+    let plain = guide(LESSON);
+    assert!(plain.contains("this class does without"));
+    assert!(!plain.contains("Clear the table before a torch is lit"));
+    let torch = guide(&format!("{LESSON}practices: [torch]\n"));
+    assert_eq!(torch.matches("Clear the table before a torch is lit").count(), 2);
+    let children = LESSON.replace("{students: 4}", "{students: 4, youngest age: 11}");
+    let dryer = guide(&format!("{children}practices: [hair dryer]\n"));
+    assert!(dryer.contains("An adult may pass"));
+    assert!(!dryer.contains("pass a torch"), "children read nothing of it");
+}
+
+#[test]
+fn the_guide_names_what_stands_under_a_canvas_in_this_class() {
+    assert!(guide(LESSON).contains("Four push pins"));
+    let none = guide(&format!("{LESSON}supplies: {{push pins: {{count: 0}}}}\n"));
+    assert!(!none.contains("push pin"));
+}
+
+#[test]
+fn a_polygon_is_as_large_as_the_lesson_says_it_is() {
+    let hexagon = "shape: polygon, sides: 6, across flats: 6 in, depth: 0";
+    let rectangle = "shape: rectangle, width: 10 in, height: 10 in, depth: 1/2 in";
+    let text = guide(&LESSON.replace(rectangle, hexagon));
+    assert!(text.contains(r"6\u{202f}in across flats"));
+    let corners = LESSON.replace(rectangle, &hexagon.replace("flats", "corners"));
+    assert!(guide(&corners).contains(r"6\u{202f}in across corners"));
+}
+
+#[test]
+fn a_figure_is_an_amount_without_its_unit() {
+    let written = blocks("{{ canvases[0].painted | figure }} and {{ canvases[0].paint }}");
+    let expected = "120 and 4.8\u{202F}fl\u{a0}oz";
+    assert_eq!(written[0], Block::Paragraph(vec![Inline::Text(expected.into())]));
+    assert!(with_template("{{ canvases | figure }}").is_err());
+}
+
 #[test]
 fn the_order_as_csv_is_a_table_that_no_spreadsheet_runs() {
     let plan = plan_of(LESSON);
-    let bytes = order_csv(&plan, built_in().words()).unwrap();
+    let bytes = order_csv(&[Errand::of(&plan)], built_in().words()).unwrap();
     let text = String::from_utf8(bytes.clone()).unwrap();
     assert!(text.contains("\r\n"), "RFC 4180 ends lines with CRLF");
     let mut table = csv::Reader::from_reader(bytes.as_slice());
@@ -242,4 +322,87 @@ fn the_order_as_csv_is_a_table_that_no_spreadsheet_runs() {
     let priced: Vec<&str> =
         rows.iter().map(|row| &row[cost]).filter(|cost| !cost.is_empty()).collect();
     assert_eq!(priced, ["5.49"]);
+}
+
+#[test]
+fn every_canvas_lies_on_the_line_of_its_technique_in_the_consistency_of_each_layer() {
+    for file in ["boathouse-evening", "kiln-yard-rounds", "youth-hexagons"] {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("lessons/{file}.yaml"));
+        let lesson = lesson::read(&path).unwrap_or_else(|faults| panic!("{faults}"));
+        let plan = plan::plan(lesson).unwrap();
+        let templates = built_in();
+        let guide = Desk::new(&plan, &templates).unwrap().write(Sheet::Guide).unwrap();
+        let chart = guide
+            .blocks
+            .iter()
+            .find_map(|block| match block {
+                Block::Figure { picture, .. } => match &picture.kind {
+                    PictureKind::Coverage(chart) => Some(chart),
+                    _ => None,
+                },
+                _ => None,
+            })
+            .expect("the guide has the coverage chart");
+        for mark in &chart.marks {
+            let on = chart.lines.iter().filter(|line| {
+                line.emphasis == Weight::Strong
+                    && (line.slope[1] * mark.x - mark.y).abs() < 0.002 * mark.y
+            });
+            assert!(on.count() >= 1, "{file}: {} lies on no line", mark.label);
+        }
+    }
+}
+
+/// All words of a sheet, for a look at what stands on it.
+fn lesson_sheet(text: &str) -> String {
+    let plan = plan_of(text);
+    let templates = built_in();
+    format!("{:?}", Desk::new(&plan, &templates).unwrap().write(Sheet::Lesson).unwrap().blocks)
+}
+
+#[test]
+fn a_lesson_sheet_does_without_a_timetable_and_a_room() {
+    let text = lesson_sheet(LESSON);
+    assert!(!text.contains("Timetable"));
+    assert!(text.contains("of level surface") || text.contains("to dry on"));
+    // 4 canvases of 10 x 10 in, 5 cm apart: 4 x 30.4 x 30.4 cm = 3696.64 cm2, 3.98 ft2.
+    assert!(text.contains("lie level and 2\\u{202f}in apart on 4\\u{202f}ft²"), "{text}");
+    assert!(text.contains("Nothing is moved for 3 days"));
+    assert!(text.contains("Wear gloves"), "the notes of the lesson are said");
+}
+
+#[test]
+fn a_lesson_sheet_says_whether_time_and_room_are_enough() {
+    let with = |until: &str, surface: &str| {
+        lesson_sheet(&format!(
+            "{LESSON}timetable: {{start: 6:30 pm, booked until: {until}, steps: {{pouring: 2 h}}}}\n\
+             room: {{level surface: {surface}, table: {{length: 6 ft, width: 30 in}}}}\n"
+        ))
+    };
+    let enough = with("9:00 pm", "5 ft²");
+    assert!(enough.contains("8:30 pm") && enough.contains("30 min to spare"), "{enough}");
+    // 5 - 3.98 ft² are to spare; rows of (182.88 + 5) / 30.4 = 6 canvases: one table.
+    assert!(enough.contains("of the 5\\u{202f}ft² that there are"));
+    assert!(enough.contains("they would take 1."));
+    let too_little = with("8:20 pm", "3 ft²");
+    assert!(too_little.contains("10 min after the booking"), "{too_little}");
+    assert!(too_little.contains("1\\u{202f}ft² more than the 3\\u{202f}ft²"), "{too_little}");
+    assert!(with("8:30 pm", "5 ft²").contains("just what is booked"));
+}
+
+#[test]
+fn a_lesson_sheet_is_two_pages_at_most() {
+    let templates = built_in();
+    let faces = puddlebook::ink::Faces::new();
+    for file in ["boathouse-evening", "kiln-yard-rounds", "youth-hexagons"] {
+        for paper in [lesson::Paper::A4, lesson::Paper::Letter] {
+            let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("lessons/{file}.yaml"));
+            let mut lesson = lesson::read(&path).unwrap_or_else(|faults| panic!("{faults}"));
+            lesson.print.paper = paper;
+            let plan = plan::plan(lesson).unwrap();
+            let sheet = Desk::new(&plan, &templates).unwrap().write(Sheet::Lesson).unwrap();
+            let pages = puddlebook::page::lay_out(&sheet, &faces);
+            assert!(pages.pages.len() <= 2, "{file} on {paper:?}");
+        }
+    }
 }

@@ -2,10 +2,10 @@
 
 use crate::lesson_tools::{SMALL, files_in, in_project, read_files, read_text, small_with};
 use puddlebook::lesson::{
-    Amount, Consistency, Edge, Edition, Ingredient, Lesson, MaterialKind, Paper, Per, Practice,
-    Shape, Students, When, read,
+    Amount, Consistency, Edge, Edition, Ingredient, Lesson, MaterialKind, Paper, Per, PolygonSize,
+    Practice, ReserveRule, Shape, Students, When, read,
 };
-use puddlebook::quantity::units::{in_gram, in_inch, in_ml, in_mm, inch};
+use puddlebook::quantity::units::{in_gram, in_inch, in_ml, in_mm, in_square_cm, inch};
 use puddlebook::quantity::{Currency, Decimal, UnitSystem};
 
 fn shipped(name: &str) -> Lesson {
@@ -48,7 +48,7 @@ fn everything_that_a_shipped_lesson_needs_can_be_bought_or_is_there() {
             }
             needed.extend(canvas.finishes.iter().map(|finish| finish.material.name.clone()));
         }
-        let packs = lesson.shop.map(|shop| shop.packs).unwrap_or_default();
+        let packs = lesson.shops.into_iter().flat_map(|shop| shop.packs).collect::<Vec<_>>();
         for item in needed {
             let sold = packs.iter().any(|pack| pack.item == item);
             let there = lesson.stock.iter().any(|line| line.item == item);
@@ -59,7 +59,7 @@ fn everything_that_a_shipped_lesson_needs_can_be_bought_or_is_there() {
 
 #[test]
 fn the_boathouse_lesson() {
-    let lesson = shipped("boathouse-evening.yaml");
+    let mut lesson = shipped("boathouse-evening.yaml");
     assert_eq!(lesson.print.units, UnitSystem::Us);
     assert_eq!(lesson.print.paper, Paper::Letter);
     assert_eq!(lesson.print.edition, Edition::Standard);
@@ -84,7 +84,7 @@ fn the_boathouse_lesson() {
     assert_eq!(square.finishes[0].material.kind, MaterialKind::Varnish);
     assert_eq!(lesson.canvases[1].layers[0].mix.consistency, Consistency::Thin);
     assert_eq!(lesson.stock[0].item, "white acrylic");
-    let shop = lesson.shop.unwrap();
+    let shop = lesson.shops.remove(0);
     let paint = &lesson.canvases[0].layers[0].colours[0].0.paint;
     assert!(shop.packs.iter().any(|pack| pack.item == paint.name));
 }
@@ -109,8 +109,10 @@ fn the_youth_lesson_has_hexagons_and_notes_of_its_own() {
     let lesson = shipped("youth-hexagons.yaml");
     assert_eq!(lesson.class.youngest_age, Some(11));
     assert_eq!(lesson.practices, [Practice::HairDryer]);
-    let Shape::Polygon { sides, side } = lesson.canvases[0].shape else { panic!("a polygon") };
-    assert_eq!(sides, 6);
+    let Shape::Polygon { sides, side, given } = lesson.canvases[0].shape else {
+        panic!("a polygon")
+    };
+    assert_eq!((sides, given), (6, PolygonSize::AcrossFlats));
     // A hexagon of 6 in across flats has sides of 6 / sqrt(3) in.
     assert!((in_inch(side) - 6.0 / 3.0_f64.sqrt()).abs() < 1e-12);
     assert!(lesson.cautions.iter().any(|caution| caution.name == "shoes"));
@@ -126,7 +128,7 @@ fn a_small_lesson_gets_everything_else_from_the_defaults() {
     assert_eq!(lesson.print.currency, Currency::EUR, "metric without a price list");
     assert_eq!(lesson.class.per_table.get(), 4);
     assert_eq!((lesson.class.demonstrations, lesson.class.spares), (0, 0));
-    assert!(lesson.shop.is_none() && lesson.stock.is_empty());
+    assert!(lesson.shops.is_empty() && lesson.stock.is_empty());
     assert_eq!(lesson.techniques.len(), 8);
     assert_eq!(lesson.mixes.len(), 3);
     assert!(!lesson.supplies.is_empty() && !lesson.cautions.is_empty());
@@ -134,6 +136,69 @@ fn a_small_lesson_gets_everything_else_from_the_defaults() {
     assert!((in_gram(lesson.mixing.scale_step) - 1.0).abs() < 1e-12);
     let us = small_with("class:", "units: us\nclass:").unwrap();
     assert_eq!(us.print.currency, Currency::USD, "US units without a price list");
+}
+
+#[test]
+fn a_level_is_written_in_classes_or_in_percent() {
+    let level = |text: &str| {
+        let lesson = read_text(&format!("{SMALL}reserve: {{enough in: {text}}}\n"));
+        let level = lesson.unwrap_or_else(|faults| panic!("{faults}")).reserve.level;
+        (level.classes(), level.out_of())
+    };
+    for text in ["19 classes out of 20", "19 out of 20", "19 of 20", "19 of 20 classes", "95 %"] {
+        assert_eq!(level(text), (19, 20), "{text}");
+    }
+    assert_eq!(level("1 class out of 2"), (1, 2));
+    assert_eq!(level("50%"), (1, 2));
+    assert_eq!(level("97.5 %"), (39, 40));
+    assert_eq!(level("99.9 %"), (999, 1000));
+    assert_eq!(level("95 of 100"), (95, 100), "as it was written");
+}
+
+#[test]
+fn a_lesson_may_change_a_part_of_its_reserve() {
+    let rule = read_text(SMALL).unwrap_or_else(|faults| panic!("{faults}")).reserve;
+    assert_eq!((rule.level.classes(), rule.level.out_of()), (19, 20));
+    let percents = |rule: ReserveRule| {
+        [rule.class_varies, rule.students_vary, rule.habit].map(|part| part.percent().to_string())
+    };
+    assert_eq!(percents(rule), ["8", "15", "15"], "the built-in estimates");
+    let changed = read_text(&format!("{SMALL}reserve: {{students vary by: 0 %, habit: 1/4 %}}\n"));
+    let changed = changed.unwrap_or_else(|faults| panic!("{faults}")).reserve;
+    assert_eq!(changed.level, rule.level);
+    assert_eq!(percents(changed), ["8", "0", "0.25"]);
+}
+
+#[test]
+fn time_and_room_of_the_shipped_lessons() {
+    let boathouse = shipped("boathouse-evening.yaml");
+    let timetable = boathouse.timetable.unwrap();
+    assert_eq!(timetable.start.to_string(), "18:30:00", "6:30 pm");
+    assert_eq!(timetable.booked_until.unwrap().to_string(), "21:30:00");
+    assert_eq!(timetable.steps[0].minutes, 15);
+    // 24 ft² are 24 x 0.3048² m².
+    let surface = boathouse.room.level_surface.unwrap();
+    assert!((in_square_cm(surface) / 1e4 - 24.0 * 0.3048 * 0.3048).abs() < 1e-9);
+    let table = boathouse.room.table.unwrap();
+    assert!((in_inch(table.length) - 72.0).abs() < 1e-9);
+    assert!((in_inch(table.width) - 30.0).abs() < 1e-9);
+    assert_eq!(boathouse.room.drying_days, 3, "from the built-in file");
+    let youth = shipped("youth-hexagons.yaml").timetable.unwrap();
+    assert_eq!(youth.start.to_string(), "10:00:00", "10 am");
+    assert_eq!(youth.booked_until.unwrap().to_string(), "13:00:00", "1 pm");
+}
+
+#[test]
+fn a_lesson_needs_no_timetable_and_no_size_of_the_room() {
+    let lesson = read_text(SMALL).unwrap();
+    assert!(lesson.timetable.is_none());
+    assert!(lesson.room.table.is_none() && lesson.room.level_surface.is_none());
+    assert!((in_mm(lesson.room.gap) - 50.0).abs() < 1e-9);
+    assert!(in_ml(lesson.washing.bucket) > 0.0);
+    let own = format!("{SMALL}washing:\n  each piece: {{apron: 300 mL, drip tray: 0}}\n");
+    let pieces = read_text(&own).unwrap().washing.each_piece;
+    let of = |item: &str| in_ml(pieces.iter().find(|(name, _)| name == item).unwrap().1).round();
+    assert_eq!((of("apron"), of("drip tray"), of("paint strainer")), (300.0, 0.0, 500.0));
 }
 
 #[test]

@@ -17,7 +17,7 @@ fn read_wrong(name: &str) -> Result<Lesson, Faults> {
 #[test]
 fn every_wrong_lesson_is_answered() {
     let files = files_in("tests/wrong", "yaml");
-    assert!(files.len() >= 90);
+    assert!(files.len() >= 150);
     for path in files {
         let file_name = path.file_name().unwrap().to_str().unwrap();
         let faults = match read_wrong(file_name) {
@@ -39,6 +39,12 @@ fn every_wrong_lesson_is_answered() {
     }
 }
 
+/// How many mistakes a lesson says to hold: `# 3 mistakes: ...`.
+fn said(lesson: &str) -> Option<usize> {
+    let (count, _) = lesson.strip_prefix("# ")?.split_once(" mistake")?;
+    count.parse().ok()
+}
+
 #[test]
 fn one_mistake_is_told_once() {
     for path in files_in("tests/wrong", "yaml") {
@@ -48,10 +54,29 @@ fn one_mistake_is_told_once() {
             "eight-mistakes.yaml" => 8,
             // A key in the wrong place is missing in the right one; two sizes are two.
             "students-misplaced.yaml" | "shape-with-size-of-another.yaml" => 2,
-            _ => 1,
+            _ => said(&std::fs::read_to_string(&path).unwrap()).unwrap_or(1),
         };
         assert_eq!(count, expected, "{name}:\n{}", read_wrong(name).unwrap_err());
     }
+}
+
+#[test]
+fn amounts_are_held_against_the_currency_also_where_a_price_list_is_broken() {
+    let more = "
+shops:
+  A shop (invented):
+    currency: JPY
+    packs:
+      - {item: blue acrylic, size: 8 fl oz, price: 7.50}
+money:
+  fixed: {room: 0.5}
+  for each student: {tea: 1.50}
+  fee: 48.5
+";
+    let faults = read_text(&format!("{SMALL}{more}")).unwrap_err();
+    assert_eq!(faults.problems().len(), 4, "{faults}");
+    let decimals = ProblemKind::MoneyDecimals { currency: "JPY", decimals: 0 };
+    assert!(faults.problems().iter().all(|problem| problem.kind == decimals));
 }
 
 #[test]

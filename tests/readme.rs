@@ -34,7 +34,7 @@ fn read(text: &str) -> Result<lesson::Lesson, lesson::Faults> {
 fn the_lesson_by_example_reads_clean() {
     let lesson = read(block("yaml", "title: Two Ways")).unwrap_or_else(|faults| panic!("{faults}"));
     assert_eq!(lesson.canvases.len(), 1);
-    assert!(lesson.shop.is_some());
+    assert!(!lesson.shops.is_empty());
 }
 
 #[test]
@@ -44,6 +44,33 @@ fn a_lesson_may_change_a_single_film() {
     let lesson = read(&text).unwrap_or_else(|faults| panic!("{faults}"));
     let film = lesson.canvases[0].technique.layers[0].films.medium.typical();
     assert!((puddlebook::quantity::units::in_mm(film) - 1.9).abs() < 1e-12);
+}
+
+#[test]
+fn the_reserve_shown_is_the_built_in_one() {
+    let lesson = block("yaml", "title: Two Ways");
+    let built_in = read(lesson).unwrap_or_else(|faults| panic!("{faults}"));
+    let shown = read(&format!("{lesson}{}", block("yaml", "reserve:")));
+    let shown = shown.unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!(shown.reserve, built_in.reserve);
+}
+
+#[test]
+fn the_reserve_is_as_large_as_it_says() {
+    let text = README.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("on one canvas gets 28 % more, on ten 15 %, on forty 14 %"));
+    for (canvases, said) in [(1, 28.0), (10, 15.0), (40, 14.0)] {
+        let lesson = block("yaml", "title: Two Ways")
+            .replace("students: 8 ", &format!("students: {canvases} "))
+            .replace("demonstrations: 1", "demonstrations: 0")
+            .replace("spares: 1", "spares: 0");
+        let mut lesson = read(&lesson).unwrap_or_else(|faults| panic!("{faults}"));
+        lesson.mixing.cup_loss = puddlebook::quantity::units::ml(0.0);
+        let batch = puddlebook::plan::plan(lesson).unwrap().mixing.remove(0);
+        assert_eq!(batch.cups, canvases);
+        let percent = 100.0 * (batch.reserve / batch.expected).value;
+        assert_eq!(percent.round(), said);
+    }
 }
 
 #[test]
@@ -68,4 +95,26 @@ colours:
 "##;
     let faults = lesson::read_with(Path::new("my-class.yaml"), &|_| Ok(wrong.into())).unwrap_err();
     assert_eq!(faults.render(Style::Plain).trim_end(), block("text", "error:").trim_end());
+}
+
+#[test]
+fn the_shops_by_example_sell_to_the_lesson() {
+    let example = block("yaml", "title: Two Ways");
+    let text = example.replace(", data/shop.yaml, data/stock.yaml", "");
+    let lesson = read(&format!("{text}{}", block("yaml", "shops:")))
+        .unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!((lesson.shops.len(), lesson.jars.len(), lesson.elsewhere.len()), (2, 1, 1));
+    let plan = puddlebook::plan::plan(lesson).unwrap();
+    assert!(!plan.order.bills.is_empty());
+}
+
+#[test]
+fn a_lesson_may_say_when_and_where() {
+    let day = block("yaml", "timetable:");
+    let text = format!("{}{day}", block("yaml", "title: Two Ways"));
+    let lesson = read(&text).unwrap_or_else(|faults| panic!("{faults}"));
+    let timetable = lesson.timetable.unwrap();
+    let minutes: Vec<u32> = timetable.steps.iter().map(|step| step.minutes).collect();
+    assert_eq!(minutes, [15, 25, 90, 20]);
+    assert!(lesson.room.table.is_some() && lesson.room.level_surface.is_some());
 }

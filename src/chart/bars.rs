@@ -28,13 +28,19 @@ const THIN: f32 = 8.0;
 const OUT: f32 = 3.0;
 /// Air beside a label within a part.
 const AIR: f32 = 3.5;
-/// Left edge of all bars: a tick at nought, with its rim, stays in the drawing.
-const EDGE: f32 = 1.6;
+/// Left edge of all that is drawn: the number at nought, centred below its tick, stays in
+/// the drawing.
+const EDGE: f32 = 2.7;
 /// From a bar to the labels below it.
-const DROP: f32 = 5.0;
+const DROP: f32 = 7.0;
+/// From the end of a leader to the letters that it leads to.
+const SHORT: f32 = 2.0;
 
 /// How far beyond its own edge a label below a bar may stand from what it names.
 const STRAY: f32 = 12.0;
+
+/// The axis ends with the longest bar; the least more, so that a number there is written.
+const END: f64 = 1.0005;
 
 /// How a part is filled.
 struct Look {
@@ -80,12 +86,12 @@ impl Row<'_> {
 
 pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
-    let title = board.wrap(HEADING, width, &data.title);
-    let top = board.lines(HEADING, 0.0, 0.0, Anchor::Start, &title) + 5.0;
+    let title = board.wrap(HEADING, width - EDGE, &data.title);
+    let top = board.lines(HEADING, EDGE, 0.0, Anchor::Start, &title) + 5.0;
 
     let sums = data.bars.iter().map(|bar| bar.parts.iter().map(size).sum::<f64>());
     let marks = data.bars.iter().filter_map(|bar| bar.mark.as_ref()).map(size);
-    let end = plot::end(sums.chain(marks), 1.02);
+    let end = plot::end(sums.chain(marks), END);
     // The last number of the axis is centred below it.
     let inner = width - board.measure(AXIS, &plot::widest_number(end)) / 2.0;
 
@@ -116,11 +122,7 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
             .axis_style(plot::line(INK, 0.6))
             .label_style(plot::numbers())
             .set_all_tick_mark_size(steps(TICK))
-            // The nought would stand half outside: it is written below, from the edge on.
-            .x_label_formatter(&|value| match plot::number(*value) {
-                nought if nought == "0" => String::new(),
-                number => number,
-            })
+            .x_label_formatter(&|value| plot::number(*value))
             .draw()?;
         for row in &rows {
             let y = height - f64::from(row.bar_top() - top);
@@ -138,8 +140,6 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
     let mut board = plot.into_board();
     if let Ok((scale, ())) = plotted {
         board.lines(AXIS, inner, below, Anchor::End, &axis);
-        let nought = Point { x: EDGE, y: next + 2.0 * TICK + board.capitals(AXIS) };
-        board.text(AXIS, nought, Anchor::Start, "0");
         for row in &rows {
             finish(&mut board, row, scale, inner);
         }
@@ -149,7 +149,7 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
 
 /// Decides where everything of a bar is written.
 fn settle<'a>(bar: &'a Bar, top: f32, inner: f32, end: f64, board: &Board<'_>) -> Row<'a> {
-    let name = board.wrap(NAME, inner, &bar.label);
+    let name = board.wrap(NAME, inner - EDGE, &bar.label);
     let x = |value: f64| EDGE + (value / end) as f32 * (inner - EDGE);
     let mark = bar.mark.as_ref().map(|mark| x(size(mark)));
     let mut homes = Vec::new();
@@ -251,7 +251,9 @@ const SAMPLE: f32 = 11.0;
 
 /// Outlines, hatching, ticks and labels of a bar.
 fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, inner: f32) {
-    board.lines(NAME, 0.0, row.top, Anchor::Start, &row.name);
+    // The grid lines are there already, and may not run through the words.
+    board.halo(NAME, EDGE, row.top, Anchor::Start, &row.name);
+    board.lines(NAME, EDGE, row.top, Anchor::Start, &row.name);
     let (top, thick) = (row.bar_top(), row.thick());
     let middle = top + (thick + board.capitals(PART)) / 2.0;
     let baseline = top + thick + DROP + (PART.size * LEADING + board.capitals(PART)) / 2.0 - 1.0;
@@ -271,13 +273,15 @@ fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, inner: f32) {
             }
             Home::Beside => {
                 let at = Point { x: right + AIR, y: middle };
+                halo(board, at, Anchor::Start, &part.label);
                 board.text(PART, at, Anchor::Start, &part.label);
             }
             Home::Below(centre) => {
                 let foot = Point { x: (left + right) / 2.0, y: top + thick };
-                let to = Point { x: centre, y: hang_at };
-                board.line(foot, to, Stroke { colour: QUIET_LINE, ..HAIRLINE });
+                let to = Point { x: centre, y: hang_at - SHORT };
                 let at = Point { x: centre, y: baseline };
+                halo(board, at, Anchor::Middle, &part.label);
+                board.line(foot, to, Stroke { colour: QUIET_LINE, ..HAIRLINE });
                 board.text(PART, at, Anchor::Middle, &part.label);
             }
             Home::Listed => {}
@@ -289,9 +293,10 @@ fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, inner: f32) {
         board.line(high, low, Stroke { colour: WHITE, width: 3.2, dash: Dash::Solid });
         board.line(high, low, Stroke { colour: INK, width: 1.6, dash: Dash::Solid });
         if let Some(Home::Below(centre)) = row.homes.get(row.bar.parts.len()) {
-            let to = Point { x: *centre, y: hang_at };
-            board.line(low, to, HAIRLINE);
+            let to = Point { x: *centre, y: hang_at - SHORT };
             let at = Point { x: *centre, y: baseline };
+            halo(board, at, Anchor::Middle, &mark.label);
+            board.line(low, to, HAIRLINE);
             board.text(PART, at, Anchor::Middle, &mark.label);
         }
     }
@@ -305,10 +310,18 @@ fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, inner: f32) {
             board.rectangle(area, Some(look.ground), None);
             cover(board, area, &look);
             let y = top + (step + board.capitals(PART)) / 2.0;
-            board.text(PART, Point { x: x + SAMPLE, y }, Anchor::Start, &part.label);
+            let at = Point { x: x + SAMPLE, y };
+            halo(board, at, Anchor::Start, &part.label);
+            board.text(PART, at, Anchor::Start, &part.label);
             x += SAMPLE + board.measure(PART, &part.label) + 12.0;
         }
     }
+}
+
+/// White behind the label of a part, over grid lines.
+fn halo(board: &mut Board<'_>, at: Point, anchor: Anchor, label: &str) {
+    let top = at.y - (PART.size * LEADING + board.capitals(PART)) / 2.0;
+    board.halo(PART, at.x, top, anchor, &[label.to_owned()]);
 }
 
 /// Hatching and outline over the ground of a part: light paint shows on white paper,

@@ -1,7 +1,7 @@
 //! Where shapes gather while a picture is drawn.
 
 use super::Drawing;
-use super::style::LEADING;
+use super::style::{LEADING, WHITE};
 use crate::ink::{Colour, Face, Faces, Figures, PathSegment, Point, Rect, Shape, Stroke, TextRun};
 
 /// Shapes in the making, with the faces to measure texts.
@@ -9,6 +9,9 @@ pub(super) struct Board<'f> {
     pub faces: &'f Faces,
     pub shapes: Vec<Shape>,
 }
+
+/// White around a text, in points.
+const HALO: f32 = 2.0;
 
 /// How a text is set.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -74,6 +77,28 @@ impl<'f> Board<'f> {
             self.text(set, Point { x, y }, anchor, line);
         }
         step * lines.len() as f32
+    }
+
+    /// White behind lines that are about to be written, so that nothing runs into them.
+    pub fn halo(&mut self, set: Type, x: f32, top: f32, anchor: Anchor, lines: &[String]) {
+        let step = set.size * LEADING;
+        let spare = (step - self.capitals(set)) / 2.0;
+        for (index, line) in lines.iter().enumerate() {
+            let width = self.measure(set, line);
+            let left = match anchor {
+                Anchor::Start => x,
+                Anchor::Middle => x - width / 2.0,
+                Anchor::End => x - width,
+            };
+            let y = top + step * index as f32 + spare - HALO;
+            let area = Rect {
+                x: (left - HALO).max(0.0),
+                y,
+                width: width + HALO + left.clamp(0.0, HALO),
+                height: step - 2.0 * spare + 2.0 * HALO,
+            };
+            self.rectangle(area, Some(WHITE), None);
+        }
     }
 
     /// A text broken into lines no wider than `width`; a longer word stands alone.

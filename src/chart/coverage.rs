@@ -135,7 +135,9 @@ fn dress<'a>(data: &'a Coverage, width: f32, board: &Board<'_>) -> Vec<Drawn<'a>
         .filter_map(|line| {
             let (colour, dash, weight, set) = match line.emphasis {
                 Weight::Strong => strong.next().map(|&(c, dash)| (c, dash, 1.8, NAME))?,
-                Weight::Quiet => quiet.next().map(|&dash| (QUIET_LINE, dash, 0.7, CONTEXT))?,
+                Weight::Quiet => {
+                    quiet.next().map(|&(dash, weight)| (QUIET_LINE, dash, weight, CONTEXT))?
+                }
             };
             let label = board.wrap(set, room, &line.label);
             Some(Drawn { line, colour, dash, width: weight, set, label })
@@ -251,8 +253,16 @@ fn name_canvases(
             y: at.y.clamp(room.y, room.y + room.height),
         };
         if (near.x - at.x).hypot(near.y - at.y) > 12.0 {
-            board.line(at, near, HAIRLINE);
+            board.line(at, short_of(near, at, 2.0), HAIRLINE);
         }
+        board.halo(NAME, room.x, room.y, Anchor::Start, &label);
         board.lines(NAME, room.x, room.y, Anchor::Start, &label);
     }
+}
+
+/// A place so far before the end of a line from `from` to `to`.
+fn short_of(to: Point, from: Point, by: f32) -> Point {
+    let length = (to.x - from.x).hypot(to.y - from.y).max(by);
+    let share = by / length;
+    Point { x: to.x + (from.x - to.x) * share, y: to.y + (from.y - to.y) * share }
 }

@@ -1,6 +1,7 @@
 //! Dimension lines as a carpenter draws them: arrows between witness lines.
 
-use super::board::{Anchor, Board, Type};
+use super::board::Board;
+use super::caption::Caption;
 use super::style::{HAIRLINE, INK, WHITE};
 use crate::ink::{Point, Rect};
 
@@ -9,6 +10,13 @@ const ARROW: (f32, f32) = (5.0, 1.6);
 
 /// What a dimension needs beside its text to hold it: two arrows and a little line.
 pub(super) const WITHIN: f32 = 18.0;
+
+/// How far witness lines start from the thing measured, and reach beyond the line of the
+/// dimension.
+const OVER: f32 = 2.5;
+
+/// From the witness lines to a text beside them.
+const AIR: f32 = 4.0;
 
 /// Which way a dimension runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -40,34 +48,48 @@ impl Dimension {
 
     /// Draws the lines with the text in a gap of the dimension line; a dimension too
     /// short for that has its arrows outside and its text after them.
-    pub fn draw(&self, board: &mut Board<'_>, set: Type, text: &str) {
-        let over = 2.5 * (self.at - self.edge).signum();
+    pub fn draw(&self, board: &mut Board<'_>, caption: &Caption<'_>) {
+        let over = OVER * (self.at - self.edge).signum();
         for along in [self.from, self.to] {
             let from = self.place(along, self.edge + over);
             let to = self.place(along, self.at + over);
             board.line(from, to, HAIRLINE);
         }
         let length = self.to - self.from;
-        let (width, capitals) = (board.measure(set, text), board.capitals(set));
-        let along_text = match self.run {
-            Run::Across => width,
-            Run::Down => capitals,
+        // The line of the dimension passes the middle of the letters.
+        let below = board.capitals(caption.set) / 2.0;
+        let (width, tall) = match self.run {
+            Run::Across => (caption.width(board), caption.tall(board)),
+            Run::Down => caption.stacked(board),
         };
-        if length >= along_text + WITHIN {
+        let along = match self.run {
+            Run::Across => width,
+            Run::Down => tall,
+        };
+        if length >= along + WITHIN {
             board.line(self.place(self.from, self.at), self.place(self.to, self.at), HAIRLINE);
             self.arrow(board, self.from, 1.0);
             self.arrow(board, self.to, -1.0);
-            if !text.is_empty() {
+            if !caption.text.is_empty() {
                 let middle = self.place((self.from + self.to) / 2.0, self.at);
+                let top = match self.run {
+                    Run::Across => middle.y + below - tall,
+                    Run::Down => middle.y - tall / 2.0,
+                };
                 let gap = Rect {
                     x: middle.x - width / 2.0 - 3.0,
-                    y: middle.y - capitals / 2.0 - 3.0,
+                    y: top - 3.0,
                     width: width + 6.0,
-                    height: capitals + 6.0,
+                    height: tall + 6.0,
                 };
                 board.rectangle(gap, Some(WHITE), None);
-                let at = Point { y: middle.y + capitals / 2.0, ..middle };
-                board.text(set, at, Anchor::Middle, text);
+                match self.run {
+                    Run::Across => {
+                        let at = Point { x: middle.x - width / 2.0, y: middle.y + below };
+                        caption.draw(board, at);
+                    }
+                    Run::Down => caption.draw_stacked(board, middle),
+                }
             }
         } else {
             let tail = 2.0 * ARROW.0;
@@ -78,12 +100,13 @@ impl Dimension {
             let after = self.place(self.to + tail, self.at);
             board.line(self.place(self.to, self.at), after, HAIRLINE);
             let at = match self.run {
-                Run::Across => Point { x: after.x + 3.0, y: after.y + capitals / 2.0 },
+                Run::Across => Point { x: after.x + 3.0, y: after.y + below },
                 Run::Down => {
-                    Point { x: after.x + 4.0, y: (before.y + after.y) / 2.0 + capitals / 2.0 }
+                    let y = (before.y + after.y) / 2.0 + below;
+                    Point { x: after.x + over.max(0.0) + AIR, y }
                 }
             };
-            board.text(set, at, Anchor::Start, text);
+            caption.draw(board, at);
         }
     }
 

@@ -3,15 +3,17 @@
 //! In: a [`Picture`], data with every text ready, the room for it and the faces. Out:
 //! shapes with their places. This room knows nothing of pages, of paint or of PDF.
 //!
-//! Coverage and bars stand on plotters: its coordinates, mesh and series draw through
+//! Coverage, bars and fees stand on plotters: its coordinates, mesh and series draw through
 //! [`backend`], which emits the same shapes as everything else. Titles and direct
 //! labels are set here, where [`labels`] keeps them apart.
 
 mod backend;
 mod bars;
 mod board;
+mod caption;
 mod coverage;
 mod dimension;
+mod fees;
 mod grow;
 mod hatch;
 mod labels;
@@ -19,6 +21,7 @@ mod middle;
 mod outline;
 mod plot;
 mod rings;
+mod shares;
 mod style;
 mod unfolded;
 
@@ -52,7 +55,9 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
     let drawing = match &picture.kind {
         PictureKind::Coverage(data) => coverage::draw(data, width, faces),
         PictureKind::Bars(data) => bars::draw(data, width, faces),
-        PictureKind::Unfolded(data) => unfolded::draw(data, width, faces).lowered(),
+        PictureKind::Fees(data) => fees::draw(data, width, faces),
+        PictureKind::Shares(data) => shares::draw(data, width, faces),
+        PictureKind::Unfolded(data) => unfolded::draw(data, width, larger, faces).lowered(),
         PictureKind::Rings { colours } => return rings::draw(colours, width * larger),
     };
     drawing.grown(larger)

@@ -24,8 +24,18 @@ pub(super) const STRONG: [(Colour, Dash); 4] = [
     (Colour::new(0xD5, 0x5E, 0x00), Dash::Dotted),
 ];
 
-/// Lines of context are told apart by their labels and how they are broken.
-pub(super) const QUIET: [Dash; 4] = [Dash::Solid, Dash::Dashed, Dash::DashDot, Dash::Dotted];
+/// Lines of context are told apart by their labels, how they are broken and how wide they
+/// are in points.
+pub(super) const QUIET: [(Dash, f32); 8] = [
+    (Dash::Solid, 0.5),
+    (Dash::Dashed, 0.7),
+    (Dash::DashDot, 0.7),
+    (Dash::Dotted, 0.9),
+    (Dash::Solid, 1.2),
+    (Dash::Dashed, 1.4),
+    (Dash::DashDot, 1.4),
+    (Dash::Dotted, 1.7),
+];
 
 /// Small print of pages beside which the sizes below are right.
 pub(super) const SMALL_PRINT: f32 = 8.5;

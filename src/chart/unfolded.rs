@@ -2,6 +2,7 @@
 
 use super::Drawing;
 use super::board::{Anchor, Board, Type, closed};
+use super::caption::{Caption, Hand};
 use super::dimension::{Dimension, Run, WITHIN};
 use super::middle::Middle;
 use super::outline::{ellipse, perimeter, regular};
@@ -28,17 +29,22 @@ const CLEAR: f32 = 7.0;
 /// Ends of arrows that stand outside, with the air before their text.
 const TAIL: f32 = 14.0;
 
+/// A face is not made smaller than this part of what there is room for.
+const LEAST: f32 = 0.2;
+
 /// The ground of a side strip; light enough to write on.
 fn strip_ground() -> Colour {
     tint(ACCENT, 0.1)
 }
 
-pub(super) fn draw(data: &Unfolded, width: f32, faces: &Faces) -> Drawing {
+/// Draws it for print that will be larger by a factor.
+pub(super) fn draw(data: &Unfolded, width: f32, larger: f32, faces: &Faces) -> Drawing {
+    let captions = Captions::of(data, Hand::new(data.blank_mm, larger));
     let depth = positive(data.depth).unwrap_or(0.0);
     match data.outline {
         Outline::Rectangle { width: w, height: h } => {
             let size = (positive(w).unwrap_or(1.0), positive(h).unwrap_or(1.0));
-            cross(data, size, depth, width, faces)
+            cross(data, &captions, size, depth, width, faces)
         }
         Outline::Oval { width: w, height: h } => {
             let (w, h) = (positive(w).unwrap_or(1.0), positive(h).unwrap_or(1.0));
@@ -51,7 +57,7 @@ pub(super) fn draw(data: &Unfolded, width: f32, faces: &Faces) -> Drawing {
                 length: perimeter(w, h),
                 corners: Vec::new(),
             };
-            face_and_strip(data, face, depth, width, faces)
+            face_and_strip(data, &captions, face, depth, width, faces)
         }
         Outline::Polygon { sides, side } => {
             let side = positive(side).unwrap_or(1.0);
@@ -73,33 +79,65 @@ pub(super) fn draw(data: &Unfolded, width: f32, faces: &Faces) -> Drawing {
                 length: corners.len() as f32 * side,
                 corners,
             };
-            face_and_strip(data, face, depth, width, faces)
+            face_and_strip(data, &captions, face, depth, width, faces)
         }
     }
 }
 
+/// The texts of a canvas's dimensions.
+struct Captions<'a> {
+    width: Caption<'a>,
+    height: Caption<'a>,
+    depth: Caption<'a>,
+    middle: Caption<'a>,
+}
+
+impl<'a> Captions<'a> {
+    fn of(data: &'a Unfolded, hand: Hand) -> Self {
+        let caption = |text| Caption { set: MEASURE, text, hand };
+        Self {
+            width: caption(&data.width_label),
+            height: caption(&data.height_label),
+            depth: caption(&data.depth_label),
+            middle: caption(&data.middle_label),
+        }
+    }
+
+    /// From the thing measured to the line of its width, with room for a hand above it.
+    fn stand(&self) -> f32 {
+        STAND.max(self.width.over() + 1.0)
+    }
+}
+
 /// A rectangle with a strip at every side.
-fn cross(data: &Unfolded, size: (f32, f32), depth: f32, width: f32, faces: &Faces) -> Drawing {
+fn cross(
+    data: &Unfolded,
+    captions: &Captions<'_>,
+    size: (f32, f32),
+    depth: f32,
+    width: f32,
+    faces: &Faces,
+) -> Drawing {
     let mut board = Board::new(faces);
-    let left = board.measure(MEASURE, &data.height_label).max(8.0) + 10.0;
-    let deep =
-        if depth > 0.0 { board.measure(MEASURE, &data.depth_label) + TAIL + 4.0 } else { 2.0 };
+    let left = captions.height.stacked(&board).0.max(8.0) + 10.0;
+    let deep = if depth > 0.0 { captions.depth.width(&board) + TAIL + 4.0 } else { 2.0 };
     let beside = board.wrap(EDGE, (width * 0.26).max(deep), &data.edge_label);
     let mut right = deep.max(board.widest(EDGE, &beside) + 12.0);
-    let below = STAND + BEYOND;
+    let stand = captions.stand();
+    let below = stand + BEYOND;
     let fit = |right: f32| {
         ((width - left - right) / (size.0 + 2.0 * depth))
             .min((width * 0.62).min(250.0) / (size.1 + 2.0 * depth))
     };
-    let across = board.measure(MEASURE, &data.width_label);
+    let across = captions.width.width(&board);
     if size.0 * fit(right) < across + WITHIN {
         right = right.max(across + TAIL);
     }
     let scale = fit(right);
     let (w, h, d) = (size.0 * scale, size.1 * scale, depth * scale);
     // The arrows of a thin strip stand in the open, above the strip at the top.
-    let mut above = if d > 0.0 { 2.0 * CLEAR } else { 1.0 };
-    if is_low(&board, h) {
+    let mut above = if d > 0.0 { captions.depth.tall(&board).max(CLEAR) + CLEAR } else { 1.0 };
+    if is_low(&board, h, &captions.height) {
         above = above.max(LOW - d);
     }
     let (x, y) = (left + d, above + d);
@@ -138,15 +176,15 @@ fn cross(data: &Unfolded, size: (f32, f32), depth: f32, width: f32, faces: &Face
         }
         let at = y - d - CLEAR;
         let deep = Dimension { run: Run::Across, from: x + w, to: reach, at, edge: y };
-        deep.draw(&mut board, MEASURE, &data.depth_label);
+        deep.draw(&mut board, &captions.depth);
     }
     let bottom = y + h + d;
     let across =
-        Dimension { run: Run::Across, from: x, to: x + w, at: bottom + STAND, edge: bottom };
-    across.draw(&mut board, MEASURE, &data.width_label);
+        Dimension { run: Run::Across, from: x, to: x + w, at: bottom + stand, edge: bottom };
+    across.draw(&mut board, &captions.width);
     let at = left - (left - 10.0) / 2.0 - 6.0;
     let down = Dimension { run: Run::Down, from: y, to: y + h, at, edge: x - d };
-    down.draw(&mut board, MEASURE, &data.height_label);
+    down.draw(&mut board, &captions.height);
     board.finish((reach + right).min(width), bottom + below)
 }
 
@@ -165,30 +203,43 @@ struct Plain {
 }
 
 /// A face with its side as a strip below.
-fn face_and_strip(data: &Unfolded, face: Plain, depth: f32, width: f32, faces: &Faces) -> Drawing {
+fn face_and_strip(
+    data: &Unfolded,
+    captions: &Captions<'_>,
+    face: Plain,
+    depth: f32,
+    width: f32,
+    faces: &Faces,
+) -> Drawing {
     let mut board = Board::new(faces);
     let tall = !data.height_label.is_empty();
-    let left = if tall { board.measure(MEASURE, &data.height_label) + 12.0 } else { 1.0 };
-    let right = if depth > 0.0 { board.measure(MEASURE, &data.depth_label) + 16.0 } else { 2.0 };
+    let stand = captions.stand();
+    let left = if tall { captions.height.stacked(&board).0 + 12.0 } else { 1.0 };
+    let right = if depth > 0.0 { captions.depth.width(&board) + 16.0 } else { 2.0 };
     let length = if depth > 0.0 { face.length } else { 0.0 };
-    let scale = ((width - right - 1.0) / length.max(f32::MIN_POSITIVE))
+    let mut scale = ((width - right - 1.0) / length.max(f32::MIN_POSITIVE))
         .min((width - left - right) / face.size.0)
         .min((width * 0.5).min(200.0) / face.size.1);
+    // The arrows of a short side stand outside of it, and its text after them.
+    let across = captions.width.width(&board);
+    let lies = face.measured.1 - face.measured.0;
+    let short = lies * scale < across + WITHIN;
+    if short {
+        let room = width - left.max(TAIL) - TAIL - across;
+        scale = scale.min((room / face.measured.1).max(scale * LEAST));
+    }
     let (w, h, d) = (face.size.0 * scale, face.size.1 * scale, depth * scale);
     // On a polygon, the line from its centre to a side.
     let down = face.corners.iter().map(|corner| corner.y).fold(0.0, f32::max);
-    let side = (face.measured.1 - face.measured.0) * scale;
-    // The arrows of a short side stand outside of it.
-    let short = side < board.measure(MEASURE, &data.width_label) + WITHIN;
+    let side = lies * scale;
     let left = if short { left.max(TAIL - face.measured.0 * scale) } else { left };
     let middle = Middle { corners: &face.corners, side, down: down * side };
     let has_middle = down > 0.0 && !data.middle_label.is_empty();
     let notes = has_middle.then(|| {
-        let texts = ((FACE, &*data.face_label), (MEASURE, &*data.middle_label));
-        middle.settle(&board, texts.0, texts.1, width - left - w)
+        middle.settle(&board, (FACE, &*data.face_label), captions.middle, width - left - w)
     });
     let (aside, high) = notes.as_ref().map_or((0.0, 0.0), |n| (n.wide(&board), n.tall() - h));
-    let low = if tall && is_low(&board, h) { LOW } else { 1.0 };
+    let low = if tall && is_low(&board, h, &captions.height) { LOW } else { 1.0 };
     let (x, y) = (left, low.max(high));
 
     let at = |p: Point| Point { x: x + p.x * scale, y: y + p.y * scale };
@@ -212,16 +263,15 @@ fn face_and_strip(data: &Unfolded, face: Plain, depth: f32, width: f32, faces: &
         }
     }
     let (from, to) = (x + face.measured.0 * scale, x + face.measured.1 * scale);
-    let across = Dimension { run: Run::Across, from, to, at: y + h + STAND, edge: y + h };
-    across.draw(&mut board, MEASURE, &data.width_label);
+    let dimension = Dimension { run: Run::Across, from, to, at: y + h + stand, edge: y + h };
+    dimension.draw(&mut board, &captions.width);
     if tall {
         let at = (left - 12.0) / 2.0 + 3.5;
         let down = Dimension { run: Run::Down, from: y, to: y + h, at, edge: x };
-        down.draw(&mut board, MEASURE, &data.height_label);
+        down.draw(&mut board, &captions.height);
     }
-    let mut bottom = y + h + STAND + BEYOND;
-    let mut reach =
-        (x + w + right.max(aside)).max(to + TAIL + board.measure(MEASURE, &data.width_label));
+    let mut bottom = y + h + stand + BEYOND;
+    let mut reach = (x + w + right.max(aside)).max(to + TAIL + across);
     if d > 0.0 {
         let strip = Rect { x: 1.0, y: bottom + 8.0, width: length * scale, height: d };
         board.rectangle(strip, Some(strip_ground()), Some(CUT));
@@ -238,7 +288,7 @@ fn face_and_strip(data: &Unfolded, face: Plain, depth: f32, width: f32, faces: &
             at: strip.x + strip.width + 7.0,
             edge: strip.x + strip.width,
         };
-        deep.draw(&mut board, MEASURE, &data.depth_label);
+        deep.draw(&mut board, &captions.depth);
         reach = reach.max(strip.x + strip.width + right);
         bottom = bottom.max(strip.y + d + 2.0 * 5.0 + 1.0);
         let piece = strip.width / face.folds as f32;
@@ -260,8 +310,8 @@ fn face_and_strip(data: &Unfolded, face: Plain, depth: f32, width: f32, faces: &
 }
 
 /// Whether a height has no room for its text between its arrows.
-fn is_low(board: &Board<'_>, height: f32) -> bool {
-    height < board.capitals(MEASURE) + WITHIN
+fn is_low(board: &Board<'_>, height: f32, caption: &Caption<'_>) -> bool {
+    height < caption.stacked(board).1 + WITHIN
 }
 
 /// Writes into the middle of a face, in as many lines as it takes.

@@ -2,7 +2,7 @@
 
 use crate::handout::Sheet;
 use crate::lesson::{Edition, Lesson, Paper};
-use crate::quantity::UnitSystem;
+use crate::quantity::{Date, UnitSystem};
 use clap::builder::PossibleValue;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
@@ -30,6 +30,11 @@ pub(super) enum Command {
     /// Show the numbers of a lesson
     #[command(after_help = "Example: puddlebook plan lessons/boathouse-evening.yaml --json")]
     Plan(Plan),
+    /// Order for one lesson, or for the lessons of a course together
+    #[command(
+        after_help = "Example: puddlebook order lessons/*-evening.yaml --delivery 2026-03-10"
+    )]
+    Order(Order),
     /// Say whether lessons are right, and what is wrong with them
     #[command(after_help = "Example: puddlebook check lessons/*.yaml")]
     Check(Check),
@@ -65,6 +70,33 @@ pub(super) struct Plan {
     /// Show amounts in these units first
     #[arg(long, value_enum)]
     pub(super) units: Option<UnitSystem>,
+}
+
+/// Arguments of `order`.
+#[derive(Debug, Args)]
+pub(super) struct Order {
+    /// Lesson files; their dates put them in order
+    #[arg(required = true, value_name = "LESSON")]
+    pub(super) lessons: Vec<PathBuf>,
+    /// Folder for the order as PDF and CSV
+    #[arg(long, value_name = "DIR", default_value = "handouts/order")]
+    pub(super) out: PathBuf,
+    /// Days on which something can be delivered, as 2026-03-10; without them everything is
+    /// bought at once
+    #[arg(long, value_name = "DATE,…", value_delimiter = ',', value_parser = date)]
+    pub(super) delivery: Vec<Date>,
+    /// Print every figure as JSON, and write nothing
+    #[arg(long)]
+    pub(super) json: bool,
+    #[command(flatten)]
+    pub(super) print: Print,
+    /// Folder with templates that replace the built-in ones of the same name
+    #[arg(long, value_name = "DIR")]
+    pub(super) templates: Option<PathBuf>,
+}
+
+fn date(text: &str) -> Result<Date, String> {
+    text.trim().parse().map_err(|_| "a day is written year-month-day, as 2026-03-10".to_owned())
 }
 
 /// Arguments of `check`.

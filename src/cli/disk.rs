@@ -16,7 +16,13 @@ pub(super) fn write_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
     for (path, bytes) in files {
         let failed = |error| Failure::write(path, error);
         let folder = path.parent().unwrap_or(Path::new("."));
-        fs::create_dir_all(folder).map_err(failed)?;
+        fs::create_dir_all(folder).map_err(|error| match file_above(folder) {
+            Some(file) => Failure::no_folder(file, "--out"),
+            None => failed(error),
+        })?;
+        if path.is_dir() {
+            return Err(Failure::no_file(path));
+        }
         let mut file = unfinished().tempfile_in(folder).map_err(failed)?;
         file.write_all(bytes).map_err(failed)?;
         ready.push((path, file));
@@ -25,6 +31,11 @@ pub(super) fn write_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
         file.persist(path).map_err(|error| Failure::write(path, error.error))?;
     }
     Ok(())
+}
+
+/// The file on the way to a folder that cannot be made because of it.
+fn file_above(folder: &Path) -> Option<&Path> {
+    folder.ancestors().find(|above| fs::metadata(above).is_ok_and(|about| !about.is_dir()))
 }
 
 /// A temporary file that gets the rights of any new file: a handout is not private.
@@ -43,6 +54,9 @@ fn unfinished() -> tempfile::Builder<'static, 'static> {
 /// The templates in a folder, by file name; subfolders stay closed.
 pub(super) fn read_templates(folder: &Path) -> Result<BTreeMap<String, String>, Failure> {
     let failed = |error| Failure::read(folder, error);
+    if folder.is_file() {
+        return Err(Failure::no_folder(folder, "--templates"));
+    }
     let mut templates = BTreeMap::new();
     for entry in fs::read_dir(folder).map_err(failed)? {
         let path = entry.map_err(failed)?.path();

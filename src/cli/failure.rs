@@ -2,6 +2,7 @@
 
 use crate::handout::TemplateFault;
 use anstream::eprintln;
+use std::fmt::Display;
 use std::io;
 use std::path::Path;
 use std::process::ExitCode;
@@ -11,24 +12,51 @@ use std::process::ExitCode;
 pub(super) enum Failure {
     /// A lesson, data file or template is wrong; the text says how.
     Wrong(String),
-    /// A file could not be read or written.
+    /// A file could not be read or written, whatever else is wrong.
     Disk(String),
 }
 
 impl Failure {
     /// A file that could not be read.
     pub(super) fn read(path: &Path, error: io::Error) -> Self {
-        Self::Disk(format!("could not read {}: {error}", path.display()))
+        Self::disk(format!("could not read {}: {error}", path.display()))
     }
 
     /// A file that could not be written.
     pub(super) fn write(path: &Path, error: io::Error) -> Self {
-        Self::Disk(format!("could not write {}: {error}", path.display()))
+        Self::disk(format!("could not write {}: {error}", path.display()))
+    }
+
+    /// A file where there should be a folder that an option names.
+    pub(super) fn no_folder(file: &Path, option: &str) -> Self {
+        let file = file.display();
+        Self::disk(format!("{file} is a file, not a folder; name another folder with {option}"))
+    }
+
+    /// A folder where a file should go.
+    pub(super) fn no_file(folder: &Path) -> Self {
+        let folder = folder.display();
+        Self::disk(format!("could not write {folder}: it is a folder; give it another name"))
     }
 
     /// A file that is larger than any honest one.
     pub(super) fn too_large(path: &Path, limit: u64) -> Self {
-        Self::Disk(format!("{} is larger than {} KiB", path.display(), limit / 1024))
+        Self::disk(format!("{} is larger than {} KiB", path.display(), limit / 1024))
+    }
+
+    /// A sentence about the disk.
+    pub(super) fn disk(what: impl Display) -> Self {
+        Self::Disk(format!("error: {what}\n\n"))
+    }
+
+    /// Both of them.
+    pub(super) fn and(self, other: Self) -> Self {
+        match (self, other) {
+            (Self::Wrong(one), Self::Wrong(other)) => Self::Wrong(one + &other),
+            (Self::Wrong(one) | Self::Disk(one), Self::Wrong(other) | Self::Disk(other)) => {
+                Self::Disk(one + &other)
+            }
+        }
     }
 
     pub(super) fn code(&self) -> ExitCode {
@@ -39,10 +67,8 @@ impl Failure {
     }
 
     pub(super) fn print(&self) {
-        match self {
-            Self::Wrong(text) => eprintln!("{}", text.trim_end()),
-            Self::Disk(text) => eprintln!("error: {text}"),
-        }
+        let (Self::Wrong(text) | Self::Disk(text)) = self;
+        eprintln!("{}", text.trim_end());
     }
 }
 

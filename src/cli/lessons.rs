@@ -8,15 +8,18 @@ use std::path::{Path, PathBuf};
 /// Reads every lesson; the problems of all of them come together.
 pub(super) fn read_all(paths: &[PathBuf]) -> Result<Vec<(&Path, Lesson)>, Failure> {
     let mut lessons = Vec::with_capacity(paths.len());
-    let mut wrong = String::new();
+    let mut failed: Option<Failure> = None;
     for path in paths {
-        match read(path) {
-            Ok(lesson) => lessons.push((path.as_path(), lesson)),
-            Err(Failure::Wrong(text)) => wrong.push_str(&text),
-            Err(failure) => return Err(failure),
+        match (read(path), failed.take()) {
+            (Ok(lesson), before) => {
+                lessons.push((path.as_path(), lesson));
+                failed = before;
+            }
+            (Err(failure), None) => failed = Some(failure),
+            (Err(failure), Some(before)) => failed = Some(before.and(failure)),
         }
     }
-    if wrong.is_empty() { Ok(lessons) } else { Err(Failure::Wrong(wrong)) }
+    failed.map_or(Ok(lessons), Err)
 }
 
 /// Reads one lesson.
@@ -25,7 +28,7 @@ pub(super) fn read(path: &Path) -> Result<Lesson, Failure> {
         if faults.is_unread() {
             let text = faults.render(Style::Plain);
             let first = text.lines().next().unwrap_or_default();
-            return Failure::Disk(first.trim_start_matches("error: ").to_string());
+            return Failure::disk(first.trim_start_matches("error: "));
         }
         Failure::Wrong(faults.render(Style::Coloured))
     })

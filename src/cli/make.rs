@@ -7,7 +7,7 @@ use super::lessons::{read_all, work_out};
 use crate::handout::{Desk, Sheet, Templates, order_csv};
 use crate::ink::Faces;
 use crate::lesson::Lesson;
-use crate::plan::Plan;
+use crate::plan::{Errand, Plan};
 use crate::quantity::show::Show;
 use anstream::{eprintln, println};
 use indicatif::{ProgressBar, ProgressStyle};
@@ -99,7 +99,7 @@ impl Workshop<'_> {
             }
             if sheet == Sheet::Order {
                 let target = folder.join("order.csv");
-                let table = order_csv(&plan, self.templates.words())
+                let table = order_csv(&[Errand::of(&plan)], self.templates.words())
                     .map_err(|error| Failure::write(&target, std::io::Error::other(error)))?;
                 files.push((target, table));
             }
@@ -129,8 +129,8 @@ fn report(made: &Made) {
     let show = Show::new(print.units, print.currency);
     println!("{}", plan.lesson.heading.title);
     println!("  paint for each student  {}", show.volume_both(plan.student_paint.typical()));
-    println!("  paint to mix in all     {}", show.volume_both(plan.to_mix()));
-    if plan.lesson.shop.is_some() {
+    println!("  paint to mix in all     {}", show.measured_both(plan.to_mix()));
+    if !plan.lesson.shops.is_empty() {
         println!("  to buy                  {}", show.money(plan.order.total));
         println!("  cost of each student    {}", show.money(plan.cost.per_student));
     }

@@ -9,12 +9,15 @@
 
 mod args;
 mod check;
+mod costs;
 mod disk;
 mod failure;
 mod json;
 mod lessons;
 mod make;
+mod order;
 mod plan;
+mod plan_room;
 
 use args::{Arguments, Command};
 use clap::Parser;
@@ -25,6 +28,7 @@ pub fn run() -> ExitCode {
     let result = match Arguments::parse().command {
         Command::Make(arguments) => make::make(&arguments),
         Command::Plan(arguments) => plan::plan(&arguments),
+        Command::Order(arguments) => order::order(&arguments),
         Command::Check(arguments) => check::check(&arguments),
     };
     match result {

@@ -1,8 +1,9 @@
 //! `plan`: the numbers of a lesson on the terminal.
 
 use super::failure::Failure;
-use super::{args, json, lessons};
-use crate::handout::{Context, Templates};
+use super::{args, costs, json, lessons, plan_room};
+use crate::handout::{Context, FeesText, ReserveLineText, Templates};
+use crate::plan::fees;
 use anstream::println;
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 use std::collections::BTreeMap;
@@ -28,18 +29,26 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
     println!("\nWhat one canvas takes\n{}", canvases(&context));
     println!("\nCups of one student\n{}", cups(&context));
     println!("\nTo mix for the class\n{}", batches(&context));
+    println!(
+        "\nReserve: each colour is enough in {}\n{}",
+        context.reserve.level,
+        reserve(&context)
+    );
     println!("\nTo buy\n{}", order(&context));
+    costs::print(&context.cost, &FeesText::of(&plan, &fees(&plan)));
+    plan_room::print(&context);
     println!("\npaint for each student  {}", context.student_paint);
     println!("paint to mix in all     {}", context.class_paint);
     if !context.order.total.is_empty() {
         println!("to buy                  {}", context.order.total);
         println!("cost of each student    {}", context.cost.per_student);
     }
+    by_habit(&context);
     Ok(())
 }
 
 /// A table with the columns from `first_number` on to the right.
-fn table<const N: usize>(head: [&str; N], first_number: usize) -> Table {
+pub(super) fn table<const N: usize>(head: [&str; N], first_number: usize) -> Table {
     let mut table = Table::new();
     table
         .load_style(presets::NOTHING)
@@ -73,7 +82,8 @@ fn canvases(context: &Context) -> Table {
 }
 
 fn cups(context: &Context) -> Table {
-    let mut table = table(["canvas", "layer", "colour", "share", "paint", "to mix", "weighs"], 3);
+    let mut table =
+        table(["canvas", "layer", "colour", "share", "paint", "in the cup", "weighs"], 3);
     for canvas in &context.canvases {
         for layer in &canvas.layers {
             for cup in &layer.cups {
@@ -83,8 +93,8 @@ fn cups(context: &Context) -> Table {
                     &cup.colour,
                     &cup.share,
                     &cup.paint,
-                    &cup.batch_volume,
-                    &cup.batch_mass,
+                    &cup.fill_volume,
+                    &cup.fill_mass,
                 ]);
             }
         }
@@ -103,6 +113,36 @@ fn batches(context: &Context) -> Table {
         }
     }
     table
+}
+
+/// Colours and their sum, then finishes.
+fn reserve(context: &Context) -> Table {
+    let reserve = &context.reserve;
+    let by_habit = format!("with {} each", reserve.habit.extra);
+    let head = ["colour or finish", "mix", "expected", "reserve", "in all", &by_habit];
+    let mut table = table(head, 2);
+    let sum = ReserveLineText { name: "all colours".to_string(), ..reserve.paint.clone() };
+    for line in reserve.colours.iter().chain([&sum]).chain(&reserve.finishes) {
+        table.add_row([
+            &line.name,
+            &line.mix,
+            &line.expected,
+            &line.reserve,
+            &line.volume,
+            &line.habit,
+        ]);
+    }
+    table
+}
+
+/// What the usual addition would come to.
+fn by_habit(context: &Context) {
+    let habit = &context.reserve.habit;
+    println!("\nwith {} more for each student, as a habit and not by reserve", habit.extra);
+    println!("paint to mix in all     {}", habit.to_mix);
+    if !habit.total.is_empty() {
+        println!("to buy                  {}", habit.total);
+    }
 }
 
 fn order(context: &Context) -> Table {

@@ -17,12 +17,15 @@ pub struct Document {
     pub form: Form,
     pub paper: Paper,
     pub edition: Edition,
-    /// At the top of each page but the first: left, right.
+    /// At the top of each page but the first of the document or of a section: left, right.
     pub header: (String, String),
     /// At the foot, left of "page x of y".
     pub footer: String,
     /// "Page {page} of {pages}" in the language of the handout.
     pub folio: String,
+    /// What follows the heading of a group of rows where a table goes on with the group on
+    /// another page: ", continued".
+    pub continued: String,
     pub blocks: Vec<Block>,
 }
 
@@ -94,9 +97,20 @@ pub enum Block {
     Ruled {
         lines: u32,
     },
+    /// Short lines side by side, read down each column: at most so many columns, fewer
+    /// where they would be narrow.
+    Columns {
+        count: u32,
+        body: Vec<Block>,
+    },
     /// Cut-out cards in a grid.
     Cards(Vec<Card>),
     PageBreak,
+    /// Starts a page and a set of pages that may be parted from the others: they carry
+    /// this header, left and right, instead of the document's, and are counted anew.
+    Section {
+        header: (String, String),
+    },
 }
 
 /// Ranks of headings.
@@ -224,6 +238,8 @@ pub struct Picture {
 pub enum PictureKind {
     Coverage(Coverage),
     Bars(Bars),
+    Shares(Shares),
+    Fees(FeeCurve),
     Unfolded(Unfolded),
     /// The cover picture: rings of a ring pour, drawn from a seed.
     Rings {
@@ -297,6 +313,58 @@ pub struct BarPart {
     pub swatch: Option<Colour>,
 }
 
+/// Wholes of one length, each split into the same kinds of parts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shares {
+    pub title: String,
+    /// What the parts are.
+    pub parts: Vec<String>,
+    pub rows: Vec<ShareRow>,
+}
+
+/// One whole, with a size for each kind of part.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ShareRow {
+    pub name: String,
+    /// What the whole is.
+    pub amount: String,
+    pub sizes: Vec<f64>,
+}
+
+/// The fee at which a class pays for itself, against the number of students.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FeeCurve {
+    pub title: String,
+    pub x_label: String,
+    pub y_label: String,
+    /// Written at the end of the curve.
+    pub line_label: String,
+    /// Says what filled and open dots are; empty where all are alike.
+    pub dot_label: String,
+    /// By number of students.
+    pub dots: Vec<FeeDot>,
+    /// A level line with its label, in the unit of the dots.
+    pub asked: Option<(f64, String)>,
+    /// Which of the dots is this class, and what is written by it.
+    pub here: Option<(usize, String)>,
+}
+
+/// One class of the curve.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FeeDot {
+    pub students: u32,
+    /// In the currency of the axis.
+    pub fee: f64,
+    pub fill: DotFill,
+}
+
+/// Whether a dot is filled or open.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DotFill {
+    Filled,
+    Open,
+}
+
 /// A canvas with its side strips folded out, to scale, with dimension lines.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Unfolded {
@@ -312,6 +380,8 @@ pub struct Unfolded {
     pub depth_label: String,
     /// Of the line from the centre to a side of a polygon; empty for other outlines.
     pub middle_label: String,
+    /// Millimetres of a line to write on after each of these texts; 0 for none.
+    pub blank_mm: f32,
 }
 
 /// Outline of a face, in any one unit.

@@ -14,9 +14,9 @@ mod sheet;
 mod templates;
 mod words;
 
-pub use context::Context;
+pub use context::{Context, CostText, FeesText, ReserveLineText};
 pub use document::*;
 pub use order_csv::order_csv;
-pub use sheet::{Desk, Sheet};
+pub use sheet::{Desk, Sheet, course_order};
 pub use templates::{TemplateFault, Templates};
 pub use words::Words;

@@ -1,18 +1,22 @@
 //! The handouts there are, and how each is written from a plan.
 
-use super::context::{CanvasText, Context};
+use super::context::{CanvasText, Context, FeesText, order};
 use super::document::{Block, Document, Form};
 use super::markdown::{self, MarkdownFault, Pictures};
-use super::pictures::{canvas_name, pictures};
+use super::pictures::{self, bought, canvas_name, pictures};
 use super::templates::{TemplateFault, Templates, tera_context};
+use super::words::fill;
 use crate::lesson::Students;
-use crate::plan::Plan;
+use crate::plan::{self, Course, Errand, Plan};
+use crate::quantity::show::Show;
 
 /// The kinds of handouts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Sheet {
     /// What to buy.
     Order,
+    /// Timetable, tables, drying, washing-up and safety, for the teacher on the day.
+    Lesson,
     /// One card a batch for the mixing table.
     Cards,
     /// Blank, for each student and canvas.
@@ -25,13 +29,14 @@ pub enum Sheet {
 
 impl Sheet {
     /// All handouts, in the order in which they are made.
-    pub const ALL: [Self; 5] =
-        [Self::Order, Self::Cards, Self::Worksheet, Self::Answers, Self::Guide];
+    pub const ALL: [Self; 6] =
+        [Self::Order, Self::Lesson, Self::Cards, Self::Worksheet, Self::Answers, Self::Guide];
 
     /// The word for it in file names and on the command line.
     pub fn word(self) -> &'static str {
         match self {
             Self::Order => "order",
+            Self::Lesson => "lesson",
             Self::Cards => "cards",
             Self::Worksheet => "worksheet",
             Self::Answers => "answers",
@@ -41,7 +46,7 @@ impl Sheet {
 
     fn form(self) -> Form {
         match self {
-            Self::Order | Self::Worksheet | Self::Answers => Form::Sheet,
+            Self::Order | Self::Lesson | Self::Worksheet | Self::Answers => Form::Sheet,
             Self::Cards => Form::Cards,
             Self::Guide => Form::Book,
         }
@@ -50,6 +55,7 @@ impl Sheet {
     fn template(self) -> &'static str {
         match self {
             Self::Order => "order.md",
+            Self::Lesson => "lesson.md",
             Self::Cards => "cards.md",
             Self::Worksheet => "worksheet.md",
             Self::Answers => "answers.md",
@@ -82,20 +88,26 @@ impl<'a> Desk<'a> {
 
     /// Writes one handout.
     pub fn write(&self, sheet: Sheet) -> Result<Document, TemplateFault> {
+        let blocks = match sheet {
+            Sheet::Worksheet => self.worksheets()?,
+            Sheet::Guide => self.guide()?,
+            _ => self.blocks(sheet, &self.context)?,
+        };
+        Ok(self.document(sheet, blocks))
+    }
+
+    fn document(&self, sheet: Sheet, blocks: Vec<Block>) -> Document {
         let words = self.templates.words();
         let heading = &self.plan.lesson.heading;
         let name = match sheet {
             Sheet::Order => &words.sheets.order,
+            Sheet::Lesson => &words.sheets.lesson,
             Sheet::Cards => &words.sheets.cards,
             Sheet::Worksheet => &words.sheets.worksheet,
             Sheet::Answers => &words.sheets.answers,
             Sheet::Guide => &words.sheets.guide,
         };
-        let blocks = match sheet {
-            Sheet::Worksheet => self.worksheets()?,
-            _ => self.blocks(sheet, &self.context)?,
-        };
-        Ok(Document {
+        Document {
             title: format!("{name}: {}", heading.title),
             author: heading.teacher.clone(),
             language: words.language.clone(),
@@ -106,12 +118,37 @@ impl<'a> Desk<'a> {
             header: (heading.title.clone(), name.clone()),
             footer: heading.note.clone().unwrap_or_default(),
             folio: words.folio.clone(),
+            continued: words.continued.clone(),
             blocks,
-        })
+        }
+    }
+
+    /// Writes the order of an errand; the desk is that of its first lesson.
+    fn write_order(&self, errand: &Errand) -> Result<Vec<Block>, TemplateFault> {
+        let words = self.templates.words();
+        let print = &self.plan.lesson.print;
+        let show = Show::new(print.units, print.currency);
+        let mut context = self.context.clone();
+        context.insert("order", &order(errand, words, &show));
+        let mut pictures = self.pictures.clone();
+        pictures.insert("need-bought".to_string(), bought(errand.order, words, &show));
+        self.blocks_with(Sheet::Order, &context, &pictures)
+    }
+
+    /// The guide alone shows what other classes would cost, which takes as long as their orders.
+    fn guide(&self) -> Result<Vec<Block>, TemplateFault> {
+        let fees = plan::fees(self.plan);
+        let mut context = self.context.clone();
+        context.insert("fees", &FeesText::of(self.plan, &fees));
+        let mut pictures = self.pictures.clone();
+        let picture = pictures::fees(self.plan, &fees, self.templates.words());
+        pictures.insert("fee".to_string(), picture);
+        self.blocks_with(Sheet::Guide, &context, &pictures)
     }
 
     /// One sheet for each named student and canvas; for a mere number of students
-    /// one for each canvas, to be copied.
+    /// one for each canvas, to be copied. Every one is a section: its pages say whose they
+    /// are, also when they fall apart.
     fn worksheets(&self) -> Result<Vec<Block>, TemplateFault> {
         let nobody = [String::new()];
         let students: &[String] = match &self.plan.lesson.class.students {
@@ -122,9 +159,7 @@ impl<'a> Desk<'a> {
         let mut context = self.context.clone();
         for student in students {
             for (at, canvas) in self.canvases.iter().enumerate() {
-                if !blocks.is_empty() {
-                    blocks.push(Block::PageBreak);
-                }
+                blocks.push(Block::Section { header: self.running(student, canvas) });
                 context.insert("student", student);
                 context.insert("canvas", canvas);
                 context.insert("canvas_picture", &format!("{}-blank", canvas_name(at)));
@@ -134,11 +169,69 @@ impl<'a> Desk<'a> {
         Ok(blocks)
     }
 
+    /// The head of the pages of a worksheet.
+    fn running(&self, student: &str, canvas: &CanvasText) -> (String, String) {
+        let words = self.templates.words();
+        let pattern =
+            if student.is_empty() { &words.running.unnamed } else { &words.running.named };
+        let right = fill(pattern, &[("student", student), ("canvas", &canvas.name)]);
+        (self.plan.lesson.heading.title.clone(), right)
+    }
+
     fn blocks(&self, sheet: Sheet, context: &tera::Context) -> Result<Vec<Block>, TemplateFault> {
+        self.blocks_with(sheet, context, &self.pictures)
+    }
+
+    fn blocks_with(
+        &self,
+        sheet: Sheet,
+        context: &tera::Context,
+        pictures: &Pictures,
+    ) -> Result<Vec<Block>, TemplateFault> {
         let template = sheet.template();
         let markdown = self.templates.render(template, context)?;
-        markdown::read(&markdown, &self.pictures).map_err(|fault| in_template(template, fault))
+        markdown::read(&markdown, pictures).map_err(|fault| in_template(template, fault))
     }
+}
+
+/// The order of several lessons is not called after the first of them.
+fn titled(document: Document, course: &Course, templates: &Templates) -> Document {
+    let words = templates.words();
+    let count = course.lessons.len();
+    if count < 2 {
+        return document;
+    }
+    let title = fill(&words.order.course, &[("count", &count.to_string())]);
+    let (_, sheet) = document.header;
+    Document {
+        title: format!("{}: {title}", words.sheets.order),
+        header: (title, sheet),
+        ..document
+    }
+}
+
+/// Writes the orders of a course, one after the other.
+///
+/// # Errors
+/// What a template gets wrong.
+pub fn course_order(
+    course: &Course,
+    templates: &Templates,
+) -> Result<Option<Document>, TemplateFault> {
+    let mut document: Option<Document> = None;
+    for errand in course.errands() {
+        let Some(first) = errand.lessons.first() else { continue };
+        let desk = Desk::new(first, templates)?;
+        let blocks = desk.write_order(&errand)?;
+        match &mut document {
+            Some(document) => {
+                document.blocks.push(Block::PageBreak);
+                document.blocks.extend(blocks);
+            }
+            None => document = Some(titled(desk.document(Sheet::Order, blocks), course, templates)),
+        }
+    }
+    Ok(document)
 }
 
 fn in_template(template: &str, fault: MarkdownFault) -> TemplateFault {

@@ -3,8 +3,9 @@
 
 use super::context::Context;
 use super::words::Words;
+use crate::quantity::show::number_of;
 use serde_yaml::Value;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 use std::error::Error;
 use std::fmt;
 use tera::Tera;
@@ -17,7 +18,7 @@ macro_rules! built_in {
 }
 
 /// Names and texts of the templates in the program.
-const BUILT_IN: [(&str, &str); 21] = [
+const BUILT_IN: [(&str, &str); 22] = [
     built_in!("answers.md"),
     built_in!("cards.md"),
     built_in!("guide-answers.md"),
@@ -36,6 +37,7 @@ const BUILT_IN: [(&str, &str); 21] = [
     built_in!("guide-techniques.md"),
     built_in!("guide-troubleshooting.md"),
     built_in!("guide.md"),
+    built_in!("lesson.md"),
     built_in!("order.md"),
     built_in!("worksheet.md"),
     built_in!("words.yaml"),
@@ -76,6 +78,7 @@ impl Templates {
         tera.register_function("get_env", |_: &_| {
             Err(tera::Error::msg("templates cannot read the environment"))
         });
+        tera.register_filter("figure", figure);
         let mut texts: BTreeMap<&str, &str> = BUILT_IN.into_iter().collect();
         let mut dictionary = Value::Null;
         merge(&mut dictionary, yaml(texts.remove(WORDS).unwrap_or_default())?);
@@ -125,6 +128,14 @@ fn merge(base: &mut Value, over: Value) {
             }
         }
         (base, over) => *base = over,
+    }
+}
+
+/// The number of an amount without its unit, for tables that have the unit in their head.
+fn figure(value: &tera::Value, _: &HashMap<String, tera::Value>) -> tera::Result<tera::Value> {
+    match value.as_str() {
+        Some(amount) => Ok(number_of(amount).into()),
+        None => Err(tera::Error::msg("the filter `figure` takes an amount, such as canvas.face")),
     }
 }
 

@@ -10,6 +10,9 @@ pub struct Words {
     /// BCP 47 tag of the language.
     pub language: String,
     pub folio: String,
+    /// Follows what was begun on an earlier page.
+    pub continued: String,
+    pub running: RunningWords,
     pub date: String,
     pub months: [String; 12],
     pub sheets: SheetWords,
@@ -18,8 +21,11 @@ pub struct Words {
     pub sizes: SizeWords,
     pub mixes: MixWords,
     pub order: OrderWords,
+    pub reasons: ReasonWords,
+    pub reserve: ReserveWords,
     pub steps: StepWords,
     pub pictures: PictureWords,
+    pub day: DayWords,
 }
 
 /// What each kind of handout is called.
@@ -27,10 +33,21 @@ pub struct Words {
 #[serde(deny_unknown_fields)]
 pub struct SheetWords {
     pub order: String,
+    pub lesson: String,
     pub cards: String,
     pub worksheet: String,
     pub answers: String,
     pub guide: String,
+}
+
+/// Heads of the pages of one student’s worksheet.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RunningWords {
+    /// `{student}`, `{canvas}`
+    pub named: String,
+    /// `{canvas}`
+    pub unnamed: String,
 }
 
 /// Consistencies.
@@ -67,6 +84,10 @@ pub struct SizeWords {
     pub round: String,
     /// `{side}`
     pub polygon: String,
+    /// `{width}`
+    pub polygon_flats: String,
+    /// `{width}`
+    pub polygon_corners: String,
 }
 
 /// Recipes.
@@ -77,9 +98,25 @@ pub struct MixWords {
     pub parts: String,
     pub paint: String,
     pub between: String,
+    /// The consistency of one layer among several.
+    pub of_layer: String,
     pub by_volume: String,
     pub by_weight: String,
     pub drops: String,
+}
+
+/// Why an order is as it is.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ReasonWords {
+    pub one_shop: String,
+    pub dearer: String,
+    pub between: String,
+    pub nobody_else: String,
+    pub split: String,
+    pub no_one_sells_all: String,
+    pub free_delivery: String,
+    pub within: String,
 }
 
 /// Lines of the order.
@@ -90,8 +127,24 @@ pub struct OrderWords {
     pub between: String,
     pub pieces: String,
     pub no_price: String,
+    pub elsewhere: String,
+    pub covers: String,
+    pub or: String,
+    pub in_cupboard: String,
+    pub tap: String,
+    pub delivery: String,
+    /// Several lessons ordered together.
+    pub course: String,
     pub used_up: String,
     pub washable: String,
+}
+
+/// The reserve.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ReserveWords {
+    /// `{classes}`, `{out_of}`
+    pub level: String,
 }
 
 /// Steps of a worked example.
@@ -116,14 +169,27 @@ pub struct StepWords {
     pub layer_words: String,
     pub colour: String,
     pub colour_words: String,
-    pub batch: String,
-    pub batch_words: String,
     pub mass: String,
     pub mass_words: String,
     pub rounded_up: String,
     pub per_fluid_ounce: String,
     pub per_millilitre: String,
     pub per_100_millilitres: String,
+}
+
+/// Times of the day and how long things take.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DayWords {
+    /// `{hour}` of 24, `{minute}`
+    pub clock_metric: String,
+    /// `{hour}` of 12, `{minute}`, `{half}`
+    pub clock_us: String,
+    pub morning: String,
+    pub afternoon: String,
+    pub minutes: String,
+    pub hours: String,
+    pub both: String,
 }
 
 /// Charts and drawings.
@@ -133,6 +199,7 @@ pub struct PictureWords {
     pub coverage: CoverageWords,
     pub colours: ColourWords,
     pub bought: BoughtWords,
+    pub fee: FeeWords,
     pub unfolded: UnfoldedWords,
     pub cover: CoverWords,
 }
@@ -154,6 +221,7 @@ pub struct CoverageWords {
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ColourWords {
+    /// `{colour}`, `{canvas}`, `{paint}` of the longest part.
     pub title: String,
     pub axis: String,
     pub alt: String,
@@ -165,11 +233,38 @@ pub struct ColourWords {
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BoughtWords {
+    /// `{item}`, `{share}` of the bar that is used up most.
     pub title: String,
-    pub axis: String,
+    /// The parts of a bar.
+    pub expected: String,
+    pub reserve: String,
+    pub left: String,
     pub alt: String,
+    /// Without a reserve, and with one.
     pub bar: String,
+    pub reserved: String,
     pub sentence: String,
+}
+
+/// The fee against the number of students.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FeeWords {
+    pub title: String,
+    pub title_from: String,
+    pub title_always: String,
+    pub title_first: String,
+    pub title_never: String,
+    pub x: String,
+    pub y: String,
+    pub line: String,
+    pub asked: String,
+    pub here: String,
+    pub dots: String,
+    pub alt: String,
+    pub point: String,
+    pub between: String,
+    pub asked_sentence: String,
 }
 
 /// The canvas unfolded.

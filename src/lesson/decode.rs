@@ -2,6 +2,7 @@
 //! does not fit goes to the log, all of it, and the rest is read on.
 
 use super::field;
+use super::limits;
 use super::problem::{Form, Problem, ProblemKind};
 use super::tree::{Content, Log, NodeId, Tree};
 use crate::quantity::nearest::nearest;
@@ -10,6 +11,7 @@ use serde::de::{
     self, DeserializeSeed, Deserializer, EnumAccess, IntoDeserializer, MapAccess, SeqAccess,
     VariantAccess, Visitor,
 };
+use std::collections::BTreeSet;
 use std::fmt;
 
 /// A node on its way to a type.
@@ -59,7 +61,9 @@ impl<'t> Cursor<'t> {
         if self.tree.is_empty(self.id) {
             return self.refuse(ProblemKind::Empty { key, keys });
         }
-        let found = self.content().map_or(Form::Text, Content::form);
+        let Some(found) = self.tree.form(self.id) else {
+            return Refused("told already".to_owned());
+        };
         self.refuse(ProblemKind::WrongForm { key, wanted: wanted.to_vec(), found, keys })
     }
 
@@ -90,11 +94,10 @@ impl<'t> Cursor<'t> {
         if known.contains(&key) {
             return true;
         }
-        if !self.log.is_full() {
-            let nearest = nearest(key, known.iter().copied()).map(str::to_owned);
-            let kind = ProblemKind::UnknownKey { key: key.to_owned(), nearest, known };
-            let (place, path) = (self.tree.key_place(child), self.tree.path(child));
-            self.log.add(Problem { place, path, kind, also: None });
+        let told = key.chars().count() > limits::NAME_LETTERS || self.tree.form(child).is_none();
+        if !told && !self.log.is_full() {
+            let nearest = nearest(key, known.iter().copied());
+            unknown_key(self.tree, self.log, child, (nearest, known));
         }
         false
     }
@@ -104,7 +107,7 @@ impl<'t> Cursor<'t> {
         let forms = [(field::TEXT, Form::Text), (field::LIST, Form::List)];
         let forms = forms.into_iter().chain([(field::MAPPING, Form::Mapping)]);
         let forms: Vec<_> = forms.filter(|(name, _)| wanted.contains(name)).collect();
-        let found = self.content().map(Content::form);
+        let found = self.tree.form(self.id);
         let fits = forms.iter().find(|(_, form)| Some(*form) == found);
         let fits = fits.filter(|_| !self.tree.is_empty(self.id));
         fits.map(|(name, _)| *name).ok_or_else(|| {
@@ -143,7 +146,11 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
         visitor: V,
     ) -> Result<V::Value, Refused> {
         let mut entries = self.mapping(fields)?;
-        entries.ids.retain(|child| self.knows(*child, fields));
+        // Of a key that stands there twice the first counts; the second is in the log.
+        let mut seen = BTreeSet::new();
+        entries
+            .ids
+            .retain(|child| seen.insert(self.tree.key(*child)) && self.knows(*child, fields));
         visitor.visit_map(entries)
     }
 
@@ -187,6 +194,20 @@ impl<'de> Deserializer<'de> for Cursor<'_> {
         bool i8 i16 i32 i64 i128 u8 u16 u32 u64 u128 f32 f64 char str string bytes byte_buf
         unit unit_struct newtype_struct tuple identifier
     }
+}
+
+/// Logs a key that is not among the known ones, with the nearest of them.
+pub(super) fn unknown_key(
+    tree: &Tree,
+    log: &Log,
+    child: NodeId,
+    (nearest, known): (Option<&str>, &'static [&'static str]),
+) {
+    let (key, nearest) =
+        (tree.key(child).unwrap_or_default().to_owned(), nearest.map(str::to_owned));
+    let kind = ProblemKind::UnknownKey { key, nearest, known };
+    let (place, path) = (tree.key_place(child), tree.path(child));
+    log.add(Problem { place, path, kind, also: None });
 }
 
 /// The values of a list or mapping, one after the other.

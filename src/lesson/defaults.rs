@@ -2,8 +2,11 @@
 //! and may be read, copied and overridden like any other data file.
 
 /// Names as they appear in messages, and texts.
-pub(super) const FILES: [(&str, &str); 7] = [
+pub(super) const FILES: [(&str, &str); 10] = [
     ("built-in mixing.yaml", include_str!("../../lessons/defaults/mixing.yaml")),
+    ("built-in reserve.yaml", include_str!("../../lessons/defaults/reserve.yaml")),
+    ("built-in room.yaml", include_str!("../../lessons/defaults/room.yaml")),
+    ("built-in washing.yaml", include_str!("../../lessons/defaults/washing.yaml")),
     ("built-in materials.yaml", include_str!("../../lessons/defaults/materials.yaml")),
     ("built-in mixes.yaml", include_str!("../../lessons/defaults/mixes.yaml")),
     ("built-in techniques.yaml", include_str!("../../lessons/defaults/techniques.yaml")),

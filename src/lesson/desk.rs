@@ -1,15 +1,14 @@
-//! The tools of checking: read a text, hold it against its bounds, look up a name.
-//! Each tool logs what it refuses and gives `None`; who calls goes on with the rest.
+//! The tools of checking: read a text, hold it against its bounds. Each tool logs what
+//! it refuses and gives `None`; who calls goes on with the rest.
 
-use super::field::{Entry, Field, Written};
-use super::legible::{Days, Legible};
-use super::problem::{Problem, ProblemKind, Sort};
+use super::field::{Field, Written};
+use super::legible::{Days, Legible, Minutes, Percentage};
+use super::problem::{Problem, ProblemKind};
 use super::source::Place;
 use super::tree::{Log, NodeId, Tree};
-use crate::quantity::nearest::nearest;
-use crate::quantity::{Length, Mass, MassDensity, Money, Volume};
+use super::unseen::Unseen;
+use crate::quantity::{Area, Length, Mass, MassDensity, Money, Volume};
 use rust_decimal::prelude::ToPrimitive;
-use std::collections::BTreeMap;
 
 /// An allowed range in base units, both ends included, and how people say it.
 #[derive(Debug, Clone, Copy)]
@@ -65,7 +64,10 @@ sizeable! {
     Mass: |mass| mass.value,
     MassDensity: |density| density.value,
     Money: |money| money.amount().to_f64().unwrap_or(f64::INFINITY),
+    Percentage: |percent| percent.0.to_f64().unwrap_or(f64::INFINITY),
+    Area: |area| area.value,
     Days: |days| f64::from(days.0),
+    Minutes: |minutes| f64::from(minutes.0),
     u32: |count| f64::from(*count),
     f64: |number| *number,
 }
@@ -75,9 +77,30 @@ sizeable! {
 pub(super) struct Desk<'t> {
     pub(super) tree: &'t Tree,
     pub(super) log: &'t Log,
+    /// What nobody could look into.
+    pub(super) unseen: &'t Unseen,
 }
 
 impl Desk<'_> {
+    /// Whether more may be said of what this node belongs to, where nobody could look.
+    pub(super) fn may_say_more(&self, node: NodeId) -> bool {
+        let path = self.tree.path(node);
+        path.first().is_some_and(|section| self.unseen.hides(section))
+            || path.get(1).is_some_and(|name| self.unseen.holds(name))
+    }
+
+    /// Whether a key of this node was told to be a slip of the finger for `key`.
+    pub(super) fn is_misspelt(&self, parent: NodeId, key: &str) -> bool {
+        let path = self.tree.path(parent);
+        self.log.any(|problem| match &problem.kind {
+            ProblemKind::UnknownKey { nearest, .. } => {
+                nearest.as_deref() == Some(key)
+                    && problem.path.split_last().is_some_and(|(_, above)| *above == path)
+            }
+            _ => false,
+        })
+    }
+
     /// A problem of the value of a node.
     pub(super) fn fault(&self, node: NodeId, kind: ProblemKind) {
         self.fault_at(self.tree.place(node), node, kind, None);
@@ -122,18 +145,11 @@ impl Desk<'_> {
             self.fault_at(self.tree.key_place(empty), empty, kind, None);
             return;
         }
-        let mut path = self.tree.path(parent);
         // A slip of the finger is told once: as the key that is not known.
-        let misspelt = self.log.any(|problem| match &problem.kind {
-            ProblemKind::UnknownKey { nearest, .. } => {
-                nearest.as_deref() == Some(key)
-                    && problem.path.split_last().is_some_and(|(_, above)| *above == path)
-            }
-            _ => false,
-        });
-        if misspelt {
+        if self.may_say_more(parent) || self.is_misspelt(parent, key) {
             return;
         }
+        let mut path = self.tree.path(parent);
         let part = path.last().cloned();
         path.push(key.to_owned());
         let kind = ProblemKind::Missing { key, part };
@@ -223,84 +239,5 @@ pub(super) fn word_or<T: Copy>(field: &Field<T>, default: T) -> Option<T> {
         Field::Absent => Some(default),
         Field::Broken => None,
         Field::Present(word) => Some(*word),
-    }
-}
-
-/// Named things, in the order of the file; those that are broken are known by name,
-/// so that no one is told that they are missing.
-pub(super) struct Catalogue<T> {
-    sort: Sort,
-    entries: Vec<(String, NodeId, Option<T>)>,
-    index: BTreeMap<String, usize>,
-}
-
-impl<T: Clone> Catalogue<T> {
-    pub(super) fn new(sort: Sort) -> Self {
-        Self { sort, entries: Vec::new(), index: BTreeMap::new() }
-    }
-
-    /// A catalogue of all entries of a section.
-    pub(super) fn of<R>(
-        sort: Sort,
-        field: &Field<super::field::Entries<R>>,
-        mut check: impl FnMut(&Entry<R>, &R) -> Option<T>,
-    ) -> Self {
-        let mut catalogue = Self::new(sort);
-        if let Field::Present(entries) = field {
-            for entry in &entries.0 {
-                let value = entry.value.as_ref().and_then(|raw| check(entry, raw));
-                catalogue.add(entry.name.clone(), entry.node, value);
-            }
-        }
-        catalogue
-    }
-
-    /// Adds a thing; the first of a name stays.
-    pub(super) fn add(&mut self, name: String, node: NodeId, value: Option<T>) {
-        self.index.entry(name.clone()).or_insert(self.entries.len());
-        self.entries.push((name, node, value));
-    }
-
-    /// The node and the value of a name.
-    pub(super) fn get(&self, name: &str) -> Option<(NodeId, Option<&T>)> {
-        let (_, node, value) = self.entries.get(*self.index.get(name)?)?;
-        Some((*node, value.as_ref()))
-    }
-
-    /// The thing that a text names.
-    pub(super) fn find(&self, desk: Desk<'_>, written: &Written<String>) -> Option<T> {
-        self.look_up(desk, &written.text, |kind| desk.fault(written.node, kind))
-    }
-
-    /// The thing that the key of an entry names.
-    pub(super) fn find_key<R>(&self, desk: Desk<'_>, entry: &Entry<R>) -> Option<T> {
-        self.look_up(desk, &entry.name, |kind| desk.fault_of_name(entry.node, kind, None))
-    }
-
-    fn look_up(&self, desk: Desk<'_>, name: &str, refuse: impl Fn(ProblemKind)) -> Option<T> {
-        if let Some((_, value)) = self.get(name) {
-            return value.cloned();
-        }
-        if !desk.log.is_full() {
-            let nearest = nearest(name, self.names()).map(str::to_owned);
-            let known = self.names().map(str::to_owned).collect();
-            let (sort, name) = (self.sort, name.to_owned());
-            refuse(ProblemKind::UnknownName { sort, name, nearest, known });
-        }
-        None
-    }
-
-    /// Names, nodes and values, in the order of the file.
-    pub(super) fn entries(&self) -> impl Iterator<Item = (&str, NodeId, Option<&T>)> {
-        self.entries.iter().map(|(name, node, value)| (name.as_str(), *node, value.as_ref()))
-    }
-
-    pub(super) fn names(&self) -> impl Iterator<Item = &str> {
-        self.entries.iter().map(|(name, ..)| name.as_str())
-    }
-
-    /// The things that are right.
-    pub(super) fn values(&self) -> impl Iterator<Item = &T> {
-        self.entries.iter().filter_map(|(.., value)| value.as_ref())
     }
 }

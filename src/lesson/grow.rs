@@ -1,8 +1,9 @@
 //! YAML text to nodes. Tags, complex keys and several documents are refused: a
-//! painter needs none of them, and each is a slip when it stands there.
+//! painter needs none of them, and each is a slip when it stands there. Where what
+//! follows can still be understood, it is read on.
 
 use super::limits;
-use super::problem::{Problem, ProblemKind};
+use super::problem::{Form, Problem, ProblemKind};
 use super::slip::slip;
 use super::source::{FileId, Place};
 use super::tree::{Content, Log, Node, NodeId, Stands, Tree};
@@ -23,8 +24,9 @@ pub(super) fn grow(tree: &mut Tree, log: &Log, file: FileId, text: &str) -> Opti
         root: None,
     };
     growing.run().ok()?;
-    let root = growing.root.filter(|root| tree.is_mapping(*root));
-    if root.is_none() {
+    let written = growing.root;
+    let root = written.filter(|root| tree.is_mapping(*root));
+    if root.is_none() && written.is_none_or(|root| tree.form(root).is_some()) {
         log.at(Some(Place { file, span: 0..0 }), ProblemKind::NotALesson);
     }
     root
@@ -64,8 +66,8 @@ struct Open {
     anchor: usize,
     /// The key that waits for its value.
     key: Option<(String, Place)>,
-    /// Where each key of a mapping stands; `None` for a list.
-    seen: Option<BTreeMap<String, Place>>,
+    /// Where each key of a mapping stands, and its value; `None` for a list.
+    seen: Option<BTreeMap<String, (Place, NodeId)>>,
 }
 
 struct Growing<'a> {
@@ -95,16 +97,19 @@ impl Growing<'_> {
                         return Err(self.stop(self.place(span), ProblemKind::SeveralDocuments));
                     }
                 }
-                Event::Scalar(text, style, anchor, tag) => {
-                    self.refuse_tag(tag.is_some(), span)?;
+                Event::Scalar(_, _, anchor, Some(_)) => {
+                    let id = self.refuse(self.place(span), ProblemKind::Tagged)?;
+                    self.remember(anchor, id);
+                }
+                Event::Scalar(text, style, anchor, None) => {
                     self.text_node(&text, style, anchor, span)?;
                 }
                 Event::SequenceStart(anchor, tag) => {
-                    self.refuse_tag(tag.is_some(), span)?;
+                    self.refuse_tag(tag.map(|_| span));
                     self.start(Content::List(Vec::new()), None, anchor, span)?;
                 }
                 Event::MappingStart(anchor, tag) => {
-                    self.refuse_tag(tag.is_some(), span)?;
+                    self.refuse_tag(tag.map(|_| span));
                     let seen = Some(BTreeMap::new());
                     self.start(Content::Mapping(Vec::new()), seen, anchor, span)?;
                 }
@@ -130,13 +135,13 @@ impl Growing<'_> {
         if stands && !quoted {
             place.span.end = start + text.len();
         }
-        if let Some(open) = self.open.last_mut()
-            && let (Some(_), None) = (&open.seen, &open.key)
-        {
+        if self.awaits_key() {
             if text.chars().count() > limits::NAME_LETTERS {
-                return Err(self.stop(place, ProblemKind::KeyTooLong));
+                self.tell(place.clone(), ProblemKind::KeyTooLong);
             }
-            open.key = Some((text.to_owned(), place));
+            if let Some(open) = self.open.last_mut() {
+                open.key = Some((text.to_owned(), place));
+            }
             return Ok(());
         }
         let plain = style == ScalarStyle::Plain;
@@ -151,7 +156,7 @@ impl Growing<'_> {
     fn start(
         &mut self,
         content: Content,
-        seen: Option<BTreeMap<String, Place>>,
+        seen: Option<BTreeMap<String, (Place, NodeId)>>,
         anchor: usize,
         span: Span,
     ) -> Result<(), Stopped> {
@@ -173,7 +178,7 @@ impl Growing<'_> {
     fn alias(&mut self, anchor: usize, span: Span) -> Result<(), Stopped> {
         let place = self.place(span);
         let Some(original) = self.anchors.get(&anchor).copied() else {
-            return Err(self.stop(place, ProblemKind::AliasInItself));
+            return self.refuse(place, ProblemKind::AliasInItself).map(|_| ());
         };
         let Some(node) = self.tree.get(original) else { return Ok(()) };
         let content = match &node.content {
@@ -182,6 +187,7 @@ impl Growing<'_> {
             }
             Content::List(_) => Content::List(Vec::new()),
             Content::Mapping(_) => Content::Mapping(Vec::new()),
+            Content::Refused => Content::Refused,
         };
         let copy = self.add(content, place)?;
         self.copy_children(original, copy, self.open.len() + 1)
@@ -202,7 +208,7 @@ impl Growing<'_> {
             node.parent = Some(copy);
             match &mut node.content {
                 Content::List(items) | Content::Mapping(items) => items.clear(),
-                Content::Text { .. } => {}
+                Content::Text { .. } | Content::Refused => {}
             }
             let id = self.push(node)?;
             self.hang(copy, id);
@@ -211,7 +217,8 @@ impl Growing<'_> {
         Ok(())
     }
 
-    /// Adds a node where the parser stands now.
+    /// Adds a node where the parser stands now. What stands under a key for the second
+    /// time is read as well; two sections of one name become one.
     fn add(&mut self, content: Content, place: Place) -> Result<NodeId, Stopped> {
         let Some(open) = self.open.last_mut() else {
             let node = Node { place, parent: None, stands: Stands::Root, content };
@@ -220,35 +227,56 @@ impl Growing<'_> {
             return Ok(id);
         };
         let parent = open.id;
-        let mut hangs = true;
         let stands = match &mut open.seen {
             None => Stands::InList(self.tree.children(parent).len()),
             Some(seen) => {
                 let Some((key, key_place)) = open.key.take() else {
                     return Err(self.stop(place, ProblemKind::StrangeKey));
                 };
-                if let Some(first) = seen.get(&key) {
-                    hangs = false;
+                if let Some((first, value)) = seen.get(&key).cloned() {
                     let mut path = self.tree.path(parent);
                     path.push(key.clone());
                     let kind = ProblemKind::DuplicateKey { key: key.clone() };
-                    let (place, also) = (Some(key_place.clone()), Some(first.clone()));
+                    let (place, also) = (Some(key_place.clone()), Some(first));
                     self.log.add(Problem { place, path, kind, also });
+                    if self.is_section(value, &content) {
+                        return Ok(value);
+                    }
                 } else {
-                    seen.insert(key.clone(), key_place.clone());
+                    let value = NodeId(self.tree.nodes.len());
+                    seen.insert(key.clone(), (key_place.clone(), value));
                 }
                 Stands::UnderKey { key, place: key_place }
             }
         };
         let id = self.push(Node { place, parent: Some(parent), stands, content })?;
-        if hangs {
-            self.hang(parent, id);
-        }
+        self.hang(parent, id);
         Ok(id)
     }
 
+    /// Whether a node and what comes for its key again are both sections of the file.
+    fn is_section(&self, first: NodeId, again: &Content) -> bool {
+        let parent = self.tree.get(first).and_then(|node| node.parent);
+        parent == self.root && self.tree.is_mapping(first) && again.form() == Some(Form::Mapping)
+    }
+
+    /// The next value is the key of an entry.
+    fn awaits_key(&self) -> bool {
+        self.open.last().is_some_and(|open| open.seen.is_some() && open.key.is_none())
+    }
+
+    /// Puts what cannot be used in the place of a value, so that the rest can be read;
+    /// a key that cannot be used ends the reading.
+    fn refuse(&mut self, place: Place, kind: ProblemKind) -> Result<NodeId, Stopped> {
+        if self.awaits_key() {
+            return Err(self.stop(place, kind));
+        }
+        self.tell(place.clone(), kind);
+        self.add(Content::Refused, place)
+    }
+
     fn push(&mut self, node: Node) -> Result<NodeId, Stopped> {
-        if self.tree.nodes.len() >= limits::VALUES {
+        if self.tree.is_full() {
             return Err(self.stop(node.place, ProblemKind::TooManyValues));
         }
         self.tree.nodes.push(node);
@@ -269,8 +297,11 @@ impl Growing<'_> {
         }
     }
 
-    fn refuse_tag(&self, tagged: bool, span: Span) -> Result<(), Stopped> {
-        if tagged { Err(self.stop(self.place(span), ProblemKind::Tagged)) } else { Ok(()) }
+    /// A tag before a list or mapping, which can be read without it.
+    fn refuse_tag(&self, tagged: Option<Span>) {
+        if let Some(span) = tagged {
+            self.tell(self.place(span), ProblemKind::Tagged);
+        }
     }
 
     fn place(&self, span: Span) -> Place {
@@ -280,9 +311,14 @@ impl Growing<'_> {
     }
 
     fn stop(&self, place: Place, kind: ProblemKind) -> Stopped {
+        self.tell(place, kind);
+        Stopped
+    }
+
+    /// Logs a problem of what is open.
+    fn tell(&self, place: Place, kind: ProblemKind) {
         let path = self.open.last().map(|open| self.tree.path(open.id)).unwrap_or_default();
         self.log.add(Problem { place: Some(place), path, kind, also: None });
-        Stopped
     }
 
     fn not_yaml(&self, at: usize, said: String) -> Stopped {

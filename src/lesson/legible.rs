@@ -6,7 +6,10 @@ use super::model::{Amount, Rgb};
 use super::problem::ProblemKind;
 use crate::quantity::nearest::nearest;
 use crate::quantity::read::{self, Measured};
-use crate::quantity::{Currency, Date, Length, Mass, MassDensity, Misread, Money, Share, Volume};
+use crate::quantity::{
+    Area, Currency, Date, Decimal, Length, Mass, MassDensity, Misread, MisreadKind, Money, Share,
+    Time, Volume,
+};
 use std::ops::Range;
 
 /// Why a text could not be read: where in it, and what is wrong.
@@ -30,6 +33,7 @@ macro_rules! legible_by {
 
 legible_by! {
     Length: read::length,
+    Area: read::area,
     Volume: read::volume,
     Mass: read::mass,
     MassDensity: read::density,
@@ -38,7 +42,7 @@ legible_by! {
     f64: read::number,
 }
 
-fn blame(misread: Misread) -> Blame {
+pub(super) fn blame(misread: Misread) -> Blame {
     (misread.span, ProblemKind::Misread(misread.kind))
 }
 
@@ -49,6 +53,25 @@ pub(super) struct Days(pub(super) u32);
 impl Legible for Days {
     fn read(text: &str) -> Result<Self, Blame> {
         read::days(text).map(Self).map_err(blame)
+    }
+}
+
+/// Whole minutes.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Minutes(pub(super) u32);
+
+impl Legible for Minutes {
+    fn read(text: &str) -> Result<Self, Blame> {
+        if read::time_of_day(text).is_some() {
+            return Err((0..text.len(), ProblemKind::TimeOfDay));
+        }
+        read::minutes(text).map(Self).map_err(blame)
+    }
+}
+
+impl Legible for Time {
+    fn read(text: &str) -> Result<Self, Blame> {
+        read::time_of_day(text).ok_or((0..text.len(), ProblemKind::NotATime))
     }
 }
 
@@ -76,6 +99,21 @@ impl Legible for Portion {
             "the rest" | "rest" => Ok(Self::TheRest),
             _ => read::share(text).map(Self::Share).map_err(blame),
         }
+    }
+}
+
+/// A number of percent that is no share of a whole.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Percentage(pub(super) Decimal);
+
+impl Legible for Percentage {
+    fn read(text: &str) -> Result<Self, Blame> {
+        read::percent(text).map(Self).map_err(|misread| match misread.kind {
+            MisreadKind::Empty { .. }
+            | MisreadKind::NotANumber { .. }
+            | MisreadKind::WrongDimension { .. } => (misread.span, ProblemKind::NotAPercentage),
+            _ => blame(misread),
+        })
     }
 }
 

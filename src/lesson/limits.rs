@@ -42,8 +42,23 @@ pub const DAYS: Bounds = Bounds::new(0.0, 1_000.0, "0 to 1000 days");
 pub const CUP_LOSS: Bounds = Bounds::new(0.0, 1e-4, "0 to 100 mL");
 pub const MEASURE_STEP: Bounds = Bounds::new(1e-7, 1e-3, "0.1 mL to 1 L");
 pub const SCALE_STEP: Bounds = Bounds::new(1e-5, 0.1, "0.01 g to 100 g");
+/// A spread of use, in percent. Above it the bell curve would give canvases that take less
+/// than nothing more often than once in forty.
+pub const VARIATION: Bounds = Bounds::new(0.0, 50.0, "0 % to 50 %");
+/// What is added out of habit, in percent.
+pub const HABIT: Bounds = Bounds::new(0.0, 100.0, "0 % to 100 %");
 pub const SUPPLY_COUNT: Bounds = Bounds::new(0.0, 10_000.0, "0 to 10000");
 pub const PACK_VOLUME: Bounds = Bounds::new(1e-7, 1.0, "0.1 mL to 1000 L");
 pub const PACK_MASS: Bounds = Bounds::new(1e-4, 1_000.0, "0.1 g to 1000 kg");
 pub const PACK_PIECES: Bounds = Bounds::new(1.0, 1e6, "1 to 1000000 pieces");
+pub const SHOPS: usize = 12;
+pub const PACKS: Bounds = Bounds::new(1.0, 10_000.0, "1 to 10000 packs");
 pub const PRICE: Bounds = Bounds::new(0.0, 1e9, "0 to 1000000000");
+/// Steps of a timetable.
+pub const TIMED_STEPS: usize = 40;
+pub const STEP_MINUTES: Bounds = Bounds::new(1.0, 720.0, "1 min to 12 h");
+pub const TABLE_SIZE: Bounds = Bounds::new(0.2, 20.0, "20 cm to 20 m (8 in to 65 ft)");
+pub const LEVEL_SURFACE: Bounds = Bounds::new(0.01, 10_000.0, "0.01 m² to 10000 m²");
+pub const DRYING_GAP: Bounds = Bounds::new(0.0, 1.0, "0 to 1 m (0 to 3 ft)");
+pub const WASH_WATER: Bounds = Bounds::new(0.0, 0.1, "0 to 100 L (0 to 26 gal)");
+pub const BUCKET: Bounds = Bounds::new(5e-4, 0.2, "0.5 L to 200 L (1 pt to 52 gal)");

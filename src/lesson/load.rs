@@ -9,8 +9,10 @@ use super::limits;
 use super::model::Lesson;
 use super::problem::{Problem, ProblemKind};
 use super::raw;
-use super::source::{Place, Sources, Unread, from_disk, to_text};
+use super::source::{Sources, Unread, from_disk, to_text};
+use super::survey::survey;
 use super::tree::{Log, NodeId, Tree};
+use super::unseen::{DataFiles, Unseen};
 use serde::Deserialize;
 use std::path::Path;
 
@@ -31,8 +33,13 @@ pub fn read_with(
     path: &Path,
     load: &dyn Fn(&Path) -> Result<Vec<u8>, Unread>,
 ) -> Result<Lesson, Faults> {
-    let mut reading =
-        Reading { load, sources: Sources::default(), tree: Tree::default(), log: Log::default() };
+    let mut reading = Reading {
+        load,
+        sources: Sources::default(),
+        tree: Tree::default(),
+        log: Log::default(),
+        unseen: Unseen::nothing(),
+    };
     let lesson = reading.lesson(path);
     let (sources, log) = (reading.sources, reading.log);
     if lesson.is_none() && log.is_empty() {
@@ -50,6 +57,7 @@ struct Reading<'a> {
     sources: Sources,
     tree: Tree,
     log: Log,
+    unseen: Unseen,
 }
 
 impl Reading<'_> {
@@ -62,16 +70,21 @@ impl Reading<'_> {
                 return None;
             }
         };
-        let root = self.grow(path.display().to_string(), text);
-        let used = root.map(|root| self.used(root, path)).unwrap_or_default();
-        let (root, used) = (root?, used.into_iter().collect::<Option<Vec<_>>>()?);
+        let root = self.grow(path.display().to_string(), text)?;
+        self.survey(root, raw::KEYS.as_slice());
+        let used = self.used(root, path);
         for data in &used {
-            self.refuse_lesson_keys(*data);
+            self.survey(*data, raw::DATA_KEYS);
         }
         let merged = self.merged(root, &used)?;
         let cursor = Cursor { tree: &self.tree, log: &self.log, id: merged };
         let raw = raw::Lesson::deserialize(cursor).ok()?;
-        check::lesson(Desk { tree: &self.tree, log: &self.log }, merged, &raw)
+        let desk = Desk { tree: &self.tree, log: &self.log, unseen: &self.unseen };
+        check::lesson(desk, merged, &raw)
+    }
+
+    fn survey(&mut self, root: NodeId, may_hold: &[&str]) {
+        survey(&mut self.tree, &self.log, &mut self.unseen, (root, may_hold));
     }
 
     fn grow(&mut self, name: String, text: String) -> Option<NodeId> {
@@ -81,6 +94,9 @@ impl Reading<'_> {
 
     /// Defaults, then data files in their order, then the lesson.
     fn merged(&mut self, lesson: NodeId, used: &[NodeId]) -> Option<NodeId> {
+        if self.tree.is_full() {
+            return None;
+        }
         let mut merged = None;
         for (name, text) in defaults::FILES {
             let root = self.grow(name.to_owned(), text.to_owned())?;
@@ -96,63 +112,55 @@ impl Reading<'_> {
         Some(merged)
     }
 
-    /// The roots of the data files; `None` for one that cannot be used.
-    fn used(&mut self, root: NodeId, path: &Path) -> Vec<Option<NodeId>> {
+    /// The roots of the data files. One that cannot be used is told, and what it may
+    /// say counts as unseen.
+    fn used(&mut self, root: NodeId, path: &Path) -> Vec<NodeId> {
         let Some(list) = self.tree.under(root, "use").filter(|list| !self.tree.is_empty(*list))
         else {
             return Vec::new();
         };
         let cursor = Cursor { tree: &self.tree, log: &self.log, id: list };
-        let Ok(items) = Items::<Written<String>>::deserialize(cursor) else {
-            return vec![None];
+        let Ok(Items(items)) = Items::<Written<String>>::deserialize(cursor) else {
+            self.unseen.files = DataFiles::Lost;
+            return Vec::new();
         };
-        if items.0.len() > limits::USED_FILES {
+        let written: Vec<_> = items.iter().filter_map(|item| item.value.as_ref()).collect();
+        let too_many = items.len() > limits::USED_FILES;
+        if too_many {
             self.fault(list, ProblemKind::TooManyFiles);
-            return vec![None];
         }
         let folder = path.parent().unwrap_or(Path::new(""));
         let mut names: Vec<&str> = Vec::new();
         let mut roots = Vec::new();
-        for item in &items.0 {
-            let Some(written) = &item.value else {
-                roots.push(None);
-                continue;
-            };
+        for written in written.iter().take(limits::USED_FILES) {
             let name = written.text.trim();
             if names.contains(&name) {
-                self.fault(item.node, ProblemKind::FileTwice { name: name.to_owned() });
+                self.fault(written.node, ProblemKind::FileTwice { name: name.to_owned() });
                 continue;
             }
             names.push(name);
-            let path = folder.join(name);
-            match (self.load)(&path).and_then(to_text) {
-                Ok(text) => roots.push(self.grow(path.display().to_string(), text)),
-                Err(why) => {
-                    let name = path.display().to_string();
-                    self.fault(item.node, ProblemKind::Unread { name, why });
-                    roots.push(None);
-                }
-            }
+            roots.push(self.data(written.node, &folder.join(name)));
         }
-        roots
+        if too_many || written.len() < items.len() || roots.contains(&None) {
+            self.unseen.files = DataFiles::Lost;
+        }
+        roots.into_iter().flatten().collect()
     }
 
-    /// A data file holds data, not a lesson.
-    fn refuse_lesson_keys(&self, root: NodeId) {
-        for child in self.tree.children(root) {
-            let key = self.tree.key(*child).unwrap_or_default();
-            if raw::LESSON_KEYS.contains(&key) {
-                let kind = ProblemKind::LessonKeyInData { key: key.to_owned() };
-                self.problem(self.tree.key_place(*child), *child, kind);
+    /// The root of the data file that a node names.
+    fn data(&mut self, named: NodeId, path: &Path) -> Option<NodeId> {
+        let name = path.display().to_string();
+        match (self.load)(path).and_then(to_text) {
+            Ok(text) => self.grow(name, text),
+            Err(why) => {
+                self.fault(named, ProblemKind::Unread { name, why });
+                None
             }
         }
     }
 
     fn fault(&self, node: NodeId, kind: ProblemKind) {
-        self.problem(self.tree.place(node), node, kind);
-    }
-
-    fn problem(&self, place: Option<Place>, node: NodeId, kind: ProblemKind) {
-        self.log.add(Problem { place, path: self.tree.path(node), kind, also: None });
+        let (place, path) = (self.tree.place(node), self.tree.path(node));
+        self.log.add(Problem { place, path, kind, also: None });
     }
 }

@@ -3,10 +3,11 @@ use std::collections::BTreeMap;
 
 impl Tree {
     /// Lays one mapping over another: mappings merge key by key at any depth, lists
-    /// and texts replace. Each node keeps its own file and span; a mapping that was
+    /// and texts replace; a section with nothing in it changes nothing. Each node keeps its own file and span; a mapping that was
     /// written twice counts as standing where it was written last.
     pub(super) fn lay_over(&mut self, base: NodeId, over: NodeId) {
         let mut children = self.children(base).to_vec();
+        let is_root = matches!(self.get(base).map(|node| &node.stands), Some(Stands::Root));
         let known: BTreeMap<String, usize> = children
             .iter()
             .enumerate()
@@ -17,6 +18,9 @@ impl Tree {
             match index.and_then(|index| children.get_mut(index)) {
                 Some(below) if self.is_mapping(*below) && self.is_mapping(child) => {
                     self.lay_over(*below, child);
+                    continue;
+                }
+                Some(below) if is_root && self.is_mapping(*below) && self.is_empty(child) => {
                     continue;
                 }
                 Some(below) => *below = child,

@@ -5,10 +5,12 @@
 //! at once, each with its place. This room knows nothing of the sums of the trade.
 //!
 //! Text grows to a tree of nodes that know where they stand (`grow`), the files are
-//! laid over each other (`merge`), nodes become the raw types that say which keys
-//! there are (`decode`, `field`, `raw`), and those are checked (`check`). Problems are
-//! values until `words` puts them into words and `render` shows the line.
+//! looked over (`survey`) and laid over each other (`merge`), nodes become the raw types
+//! that say which keys there are (`decode`, `field`, `raw`), and those are checked
+//! (`check`). Problems are values until `words` puts them into words and `render` shows
+//! the line. What could not be read (`unseen`) hides nothing else and blames nothing.
 
+mod catalogue;
 mod check;
 mod decode;
 mod defaults;
@@ -17,6 +19,7 @@ mod faults;
 mod field;
 mod grow;
 mod legible;
+mod level;
 mod limits;
 mod load;
 mod merge;
@@ -26,7 +29,9 @@ mod raw;
 mod render;
 mod slip;
 mod source;
+mod survey;
 mod tree;
+mod unseen;
 mod words;
 
 pub use faults::{Faults, Style};

@@ -84,11 +84,22 @@ pub enum ProblemKind {
         allowed: &'static str,
     },
     NotADate,
+    NotATime,
+    /// Where a length of time is wanted.
+    TimeOfDay,
     NotACurrency {
         nearest: Option<String>,
     },
     NotASwatch,
     NotADropRate,
+    NotAPercentage,
+    NotALevel,
+    /// More decimals than can be kept.
+    LevelTooFine,
+    /// Fewer than half of the classes would have enough.
+    LevelTooLow,
+    /// More than 999 classes out of 1000.
+    LevelTooHigh,
     BlankText,
     TextTooLong,
     ControlCharacter,
@@ -166,7 +177,10 @@ pub enum ProblemKind {
     PaintDensities {
         paint: String,
     },
-    PriceDecimals {
+    TooManyShops,
+    TwoCurrencies,
+    JarFromTheFuture,
+    MoneyDecimals {
         currency: &'static str,
         decimals: u16,
     },
@@ -175,6 +189,11 @@ pub enum ProblemKind {
         sold: Sold,
         found: Dimension,
     },
+    NoTimedSteps,
+    TooManyTimedSteps,
+    /// The step ends at midnight or later.
+    PastMidnight,
+    BookedBeforeStart,
     WhenNotOne,
     /// Something could not be read although nothing above was found.
     Unexplained,
@@ -197,6 +216,7 @@ pub enum Sort {
     Finish,
     Colour,
     Material,
+    Supply,
     /// Paint, material or supply.
     Item,
 }

@@ -2,15 +2,18 @@
 //! their values come. Nothing is checked here beyond that.
 
 use super::field::{At, Entries, Field, Items, Written};
-use super::legible::{DropRate, Portion, Swatch};
+use super::legible::{DropRate, Minutes, Percentage, Portion, Swatch};
 use super::model::{
-    Amount, Consistency, Edge, Edition, Life, MaterialKind, Paper, PartsBy, Per, Practice, Sign,
+    Amount, Consistency, Edge, Edition, Life, MaterialKind, Paper, PartsBy, Per, Practice,
+    ServiceLevel, Sign,
 };
-use crate::quantity::{Currency, Date, Length, Mass, MassDensity, Money, UnitSystem, Volume};
+use crate::quantity::{
+    Area, Currency, Date, Length, Mass, MassDensity, Money, Time, UnitSystem, Volume,
+};
 use serde::Deserialize;
 
-/// Keys that only a lesson may hold, not a data file.
-pub(super) const LESSON_KEYS: [&str; 14] = [
+/// The keys of [`Lesson`]: those that only a lesson may hold, then those of data files.
+pub(super) const KEYS: [&str; 31] = [
     "title",
     "subtitle",
     "teacher",
@@ -25,7 +28,27 @@ pub(super) const LESSON_KEYS: [&str; 14] = [
     "canvases",
     "palettes",
     "practices",
+    "timetable",
+    "colours",
+    "materials",
+    "mixes",
+    "techniques",
+    "finishes",
+    "room",
+    "washing",
+    "mixing",
+    "reserve",
+    "supplies",
+    "shops",
+    "bought elsewhere",
+    "stock",
+    "jars",
+    "money",
+    "cautions",
 ];
+
+/// Keys that a data file may hold as well.
+pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(15).1;
 
 /// A lesson with all its data files laid under it.
 #[derive(Debug, Deserialize)]
@@ -70,14 +93,29 @@ pub(super) struct Lesson {
     pub(super) techniques: Field<Entries<Technique>>,
     /// Varnishes and the like, days later.
     pub(super) finishes: Field<Entries<Finish>>,
+    /// What happens when.
+    pub(super) timetable: Field<At<Timetable>>,
+    /// Tables, and where canvases dry.
+    pub(super) room: Field<At<Room>>,
+    /// Water for washing up.
+    pub(super) washing: Field<At<Washing>>,
     /// How cups are filled and amounts rounded.
     pub(super) mixing: Field<At<Mixing>>,
+    /// How much more than expected is mixed.
+    pub(super) reserve: Field<At<Reserve>>,
     /// What is needed besides paint.
     pub(super) supplies: Field<Entries<Supply>>,
     /// Where things are bought.
-    pub(super) shop: Field<At<Shop>>,
+    pub(super) shops: Field<Entries<Shop>>,
+    /// What the class costs besides, and what is asked for it.
+    pub(super) money: Field<At<Charges>>,
+    /// What somebody brings, or what is bought by other ways than these shops.
+    #[serde(rename = "bought elsewhere")]
+    pub(super) elsewhere: Field<Items<Written<String>>>,
     /// What is in the cupboard.
     pub(super) stock: Field<Entries<Written<Amount>>>,
+    /// Mixed paint that is left from before.
+    pub(super) jars: Field<Items<Jar>>,
     /// Safety notes.
     pub(super) cautions: Field<Entries<Caution>>,
 }
@@ -245,6 +283,68 @@ pub(super) struct Mixing {
     pub(super) step_metric: Field<Written<Volume>>,
     #[serde(rename = "scale step")]
     pub(super) scale_step: Field<Written<Mass>>,
+    /// How long mixed paint can be used.
+    pub(super) keeps: Field<Written<super::legible::Days>>,
+}
+
+/// How much more than expected is mixed.
+#[derive(Debug, Deserialize)]
+pub(super) struct Reserve {
+    /// In how many classes each colour is to be enough.
+    #[serde(rename = "enough in")]
+    pub(super) enough_in: Field<Written<ServiceLevel>>,
+    /// From one class to the next, all its canvases together.
+    #[serde(rename = "class varies by")]
+    pub(super) class_varies: Field<Written<Percentage>>,
+    /// From canvas to canvas.
+    #[serde(rename = "students vary by")]
+    pub(super) students_vary: Field<Written<Percentage>>,
+    /// What is usually added for each student; only compared.
+    pub(super) habit: Field<Written<Percentage>>,
+}
+
+/// What happens when.
+#[derive(Debug, Deserialize)]
+pub(super) struct Timetable {
+    pub(super) start: Field<Written<Time>>,
+    /// The room must be left by then.
+    #[serde(rename = "booked until")]
+    pub(super) booked_until: Field<Written<Time>>,
+    /// In their order, each with how long it takes.
+    pub(super) steps: Field<At<Entries<Written<Minutes>>>>,
+}
+
+/// Tables, and where canvases dry.
+#[derive(Debug, Deserialize)]
+pub(super) struct Room {
+    pub(super) table: Field<At<Table>>,
+    /// What there is to dry on.
+    #[serde(rename = "level surface")]
+    pub(super) level_surface: Field<Written<Area>>,
+    /// Between two drying canvases.
+    pub(super) gap: Field<Written<Length>>,
+    /// Until a canvas can be moved.
+    pub(super) drying: Field<Written<super::legible::Days>>,
+}
+
+/// The size of one table.
+#[derive(Debug, Deserialize)]
+pub(super) struct Table {
+    pub(super) length: Field<Written<Length>>,
+    pub(super) width: Field<Written<Length>>,
+}
+
+/// Water for washing up.
+#[derive(Debug, Deserialize)]
+pub(super) struct Washing {
+    /// For the jug, between two colours and at the end.
+    #[serde(rename = "after each batch")]
+    pub(super) after_each_batch: Field<Written<Volume>>,
+    /// For one piece of each supply that comes back.
+    #[serde(rename = "each piece")]
+    pub(super) each_piece: Field<Entries<Written<Volume>>>,
+    /// What one bucket is filled with.
+    pub(super) bucket: Field<Written<Volume>>,
 }
 
 /// A rule for something that is not paint.
@@ -256,11 +356,18 @@ pub(super) struct Supply {
     pub(super) life: Field<Life>,
 }
 
-/// A price list.
+/// A price list and its terms.
 #[derive(Debug, Deserialize)]
 pub(super) struct Shop {
-    pub(super) name: Field<Written<String>>,
     pub(super) currency: Field<Written<Currency>>,
+    /// What it charges for bringing an order.
+    pub(super) delivery: Field<Written<Money>>,
+    /// Goods for so much are brought for nothing.
+    #[serde(rename = "free from")]
+    pub(super) free_from: Field<Written<Money>>,
+    /// It takes no order for less.
+    #[serde(rename = "least order")]
+    pub(super) least_order: Field<Written<Money>>,
     pub(super) packs: Field<At<Items<Pack>>>,
 }
 
@@ -269,7 +376,34 @@ pub(super) struct Shop {
 pub(super) struct Pack {
     pub(super) item: Field<Written<String>>,
     pub(super) size: Field<Written<Amount>>,
+    /// Of one pack.
     pub(super) price: Field<Written<Money>>,
+    /// The price holds from so many packs on.
+    pub(super) from: Field<Written<u32>>,
+    /// It is sold by so many packs at a time.
+    #[serde(rename = "only by")]
+    pub(super) only_by: Field<Written<u32>>,
+}
+
+/// Costs that nobody buys in a shop, and what is asked.
+#[derive(Debug, Deserialize)]
+pub(super) struct Charges {
+    /// For the class, whatever number comes.
+    pub(super) fixed: Field<Entries<Written<Money>>>,
+    #[serde(rename = "for each student")]
+    pub(super) each: Field<Entries<Written<Money>>>,
+    /// What each student pays.
+    pub(super) fee: Field<Written<Money>>,
+}
+
+/// Mixed paint that is left from before.
+#[derive(Debug, Deserialize)]
+pub(super) struct Jar {
+    pub(super) colour: Field<Written<String>>,
+    pub(super) mix: Field<Written<String>>,
+    pub(super) amount: Field<Written<Amount>>,
+    /// The day it was mixed.
+    pub(super) mixed: Field<Written<Date>>,
 }
 
 /// A safety note.

@@ -2,7 +2,7 @@
 //! nodes with file, span and path. Knows nothing of lessons.
 
 use super::problem::{Form, Problem, ProblemKind};
-use super::source::Place;
+use super::source::{FileId, Place};
 use std::cell::RefCell;
 
 use super::limits;
@@ -50,19 +50,28 @@ pub(super) enum Content {
     },
     List(Vec<NodeId>),
     Mapping(Vec<NodeId>),
+    /// Something that cannot be used; the log says why.
+    Refused,
 }
 
 impl Content {
-    pub(super) fn form(&self) -> Form {
+    /// `None` for what cannot be used.
+    pub(super) fn form(&self) -> Option<Form> {
         match self {
-            Self::Text { .. } => Form::Text,
-            Self::List(_) => Form::List,
-            Self::Mapping(_) => Form::Mapping,
+            Self::Text { .. } => Some(Form::Text),
+            Self::List(_) => Some(Form::List),
+            Self::Mapping(_) => Some(Form::Mapping),
+            Self::Refused => None,
         }
     }
 }
 
 impl Tree {
+    /// No further node has room.
+    pub(super) fn is_full(&self) -> bool {
+        self.nodes.len() >= limits::VALUES
+    }
+
     pub(super) fn get(&self, id: NodeId) -> Option<&Node> {
         self.nodes.get(id.0)
     }
@@ -102,14 +111,23 @@ impl Tree {
         self.children(id).iter().copied().find(|child| self.key(*child) == Some(key))
     }
 
+    pub(super) fn form(&self, id: NodeId) -> Option<Form> {
+        self.get(id)?.content.form()
+    }
+
     pub(super) fn is_mapping(&self, id: NodeId) -> bool {
-        matches!(self.get(id).map(|node| &node.content), Some(Content::Mapping(_)))
+        self.form(id) == Some(Form::Mapping)
     }
 
     /// Nothing is written there.
     pub(super) fn is_empty(&self, id: NodeId) -> bool {
         let content = self.get(id).map(|node| &node.content);
         matches!(content, Some(Content::Text { empty: true, .. }))
+    }
+
+    /// The file in which a node stands.
+    pub(super) fn file(&self, id: NodeId) -> Option<FileId> {
+        self.get(id).map(|node| node.place.file)
     }
 
     /// Where to point to for the value of a node: the value itself when it is one
@@ -143,13 +161,15 @@ impl Tree {
         }
     }
 
-    /// Keys from the root down.
+    /// Keys from the root down, cut where they are too long.
     pub(super) fn path(&self, id: NodeId) -> Vec<String> {
         let mut path = Vec::new();
         let mut next = self.get(id);
         while let Some(node) = next {
             match &node.stands {
-                Stands::UnderKey { key, .. } => path.push(key.clone()),
+                Stands::UnderKey { key, .. } => {
+                    path.push(key.chars().take(limits::NAME_LETTERS).collect());
+                }
                 Stands::InList(index) => path.push(format!("no. {}", index + 1)),
                 Stands::Root => {}
             }

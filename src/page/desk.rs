@@ -22,6 +22,8 @@ pub(super) struct Desk<'a, 'd> {
     /// How words of running text may be divided.
     pub division: Division,
     pub dictionary: &'d Dictionary,
+    /// What follows the heading of a group of rows that goes on.
+    pub continued: &'a str,
 }
 
 /// Where a block stands and how its text looks.

@@ -1,42 +1,116 @@
 //! Header and footer: artifacts on every page that is not a title page.
 
 use super::inline::Findings;
-use super::style::Style;
+use super::paginate::Placed;
+use super::strip::{Header, Strip};
+use super::style::{Size, Style};
 use super::{Mark, Page, Role, draw};
 use crate::handout::{Block, Document};
 use crate::ink::{Colour, Face, Faces, Figures, Point, Shape};
+
+/// The sections of a document: page of the first, from 0, and what stands at the top of
+/// the others.
+pub(super) struct Sections<'a>(Vec<(usize, Header<'a>)>);
+
+impl<'a> Sections<'a> {
+    /// From placed strips; what comes before the first section carries `header`.
+    pub(super) fn of(strips: &[Strip<'a>], placed: &[Placed], header: Header<'a>) -> Self {
+        let mut sections = vec![(0, header)];
+        for (strip, at) in strips.iter().zip(placed) {
+            if let Some(header) = strip.section {
+                sections.retain(|(page, _)| *page < at.page);
+                sections.push((at.page, header));
+            }
+        }
+        Self(sections)
+    }
+
+    /// For every page of a document of so many: its number in its section, from 0, the
+    /// number of pages there, and the header.
+    fn pages(&self, count: usize) -> impl Iterator<Item = (usize, usize, Header<'a>)> {
+        let ends = self.0.iter().skip(1).map(|&(page, _)| page).chain([count]);
+        self.0.iter().zip(ends).flat_map(|(&(from, header), end)| {
+            let pages = end.saturating_sub(from);
+            (0..pages).map(move |page| (page, pages, header))
+        })
+    }
+}
+
+/// A footer takes no more lines than this; what has no room there is cut short.
+const MOST_LINES: usize = 3;
+
+/// The lines of the footer, beside the number of the page.
+pub(super) struct Footer {
+    lines: Vec<String>,
+    leading: f32,
+}
+
+impl Footer {
+    /// Breaks the footer of a document into lines.
+    pub(super) fn of(document: &Document, style: &Style, faces: &Faces) -> Self {
+        let Size { size, leading } = style.scale.small;
+        let measure = |text: &str| faces.measure(Face::Regular, Figures::Proportional, size, text);
+        let folio = document.folio.replace("{pages}", "000").replace("{page}", "000");
+        let room = style.frame.full_width - measure(&folio) - 2.0 * size;
+        let mut lines: Vec<String> = Vec::new();
+        for word in document.footer.split_whitespace() {
+            let full = lines.len() == MOST_LINES;
+            match lines.last_mut() {
+                Some(line) if full || measure(&format!("{line} {word}")) <= room => {
+                    line.push(' ');
+                    line.push_str(word);
+                }
+                _ => lines.push(word.to_owned()),
+            }
+        }
+        Self { lines, leading }
+    }
+
+    /// Room that its lines take above the last, in points.
+    pub(super) fn above(&self) -> f32 {
+        self.lines.len().saturating_sub(1) as f32 * self.leading
+    }
+}
 
 /// Adds header and footer to the pages of a document.
 pub(super) fn add(
     pages: &mut [Page],
     document: &Document,
+    (sections, footer): (&Sections<'_>, &Footer),
     style: &Style,
     faces: &Faces,
     findings: &mut Findings,
 ) {
-    for text in [&document.header.0, &document.header.1, &document.footer, &document.folio] {
+    let headers = sections.0.iter().flat_map(|(_, (left, right))| [left, right]);
+    for text in headers.chain([&document.footer, &document.folio]) {
         findings.miss(&faces.shape(Face::Regular, Figures::Proportional, text).missing);
     }
     let count = pages.len();
     let bare = matches!(document.blocks.first(), Some(Block::TitlePage { .. }));
-    let (left_text, right_text) = &document.header;
-    for (index, page) in pages.iter_mut().enumerate().skip(usize::from(bare)) {
+    let numbered = pages.iter_mut().zip(sections.pages(count)).skip(usize::from(bare));
+    for (page, (number, of, (left_text, right_text))) in numbered {
         let frame = &style.frame;
         let (left, right) = (frame.left, frame.left + frame.full_width);
         let writer = Writer { style, faces, colour: style.palette.quiet };
-        if index > 0 {
+        if number > 0 {
             let mut header = Vec::new();
             writer.write(&mut header, left, frame.header, left_text, right_text);
             page.marks.splice(0..0, header);
         }
         let folio = document
             .folio
-            .replace("{pages}", &count.to_string())
-            .replace("{page}", &(index + 1).to_string());
-        let rule_y = frame.footer - style.scale.small.size * 1.4;
+            .replace("{pages}", &of.to_string())
+            .replace("{page}", &(number + 1).to_string());
+        let top = frame.footer - footer.above();
+        let rule_y = top - style.scale.small.size * 1.4;
         let rule = draw::line((left, rule_y), (right, rule_y), style.palette.rule, 0.5);
         page.marks.push(Mark { shape: rule, role: Role::Artifact });
-        writer.write(&mut page.marks, left, frame.footer, &document.footer, &folio);
+        let first = footer.lines.first().map_or("", String::as_str);
+        writer.write(&mut page.marks, left, top, first, &folio);
+        for (index, line) in footer.lines.iter().enumerate().skip(1) {
+            let y = top + footer.leading * index as f32;
+            writer.write(&mut page.marks, left, y, line, "");
+        }
     }
 }
 

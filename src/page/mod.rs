@@ -40,7 +40,9 @@ const ROUNDS: usize = 4;
 /// than a page is divided, a character that no face has is replaced by a square and
 /// named in [`Pages::missing`].
 pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
-    let style = Style::new(document.form, document.paper, document.edition);
+    let mut style = Style::new(document.form, document.paper, document.edition);
+    let footer = furniture::Footer::of(document, &style, faces);
+    style.frame.give_to_footer(footer.above(), &style.scale);
     let (height, grid, top) = (style.frame.height, style.grid(), style.frame.top);
     let dictionary = Dictionary::default();
     let mut numbers = HashMap::new();
@@ -54,11 +56,12 @@ pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
             numbers: &numbers,
             division: division(&document.language),
             dictionary: &dictionary,
+            continued: &document.continued,
         };
-        let strips = desk.document(&document.blocks);
+        let mut strips = desk.document(&document.blocks);
         let (tree, mut findings) = (desk.tree, desk.findings);
-        let plan = paginate::plan(&strips, height, grid);
-        let placed = paginate::place(&strips, &plan, height, grid);
+        let plan = paginate::drift(&mut strips, height, grid);
+        let placed = paginate::place(&strips, &plan.pages, height, grid);
         let places = Numbers::of(&strips, &placed, top);
         let found = places.numbers();
         if round < ROUNDS && findings.page_numbers > 0 && found != numbers {
@@ -66,8 +69,9 @@ pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
             numbers = found;
             continue;
         }
+        let sections = furniture::Sections::of(&strips, &placed, &document.header);
         let (mut pages, outline) = paginate::press(strips, &placed, &places, faces, top);
-        furniture::add(&mut pages, document, &style, faces, &mut findings);
+        furniture::add(&mut pages, document, (&sections, &footer), &style, faces, &mut findings);
         return Pages {
             title: document.title.clone(),
             author: document.author.clone(),

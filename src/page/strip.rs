@@ -15,9 +15,11 @@ pub(super) struct Strip<'a> {
     pub height: f32,
     /// Room before it; none at the top of a page.
     pub gap: f32,
+    pub give: Give,
     pub joint: Joint,
     pub snap: Snap,
     pub reach: Reach,
+    pub drift: Drift,
     /// From the top to the first baseline, if it starts with text.
     pub baseline: Option<f32>,
     pub marks: Vec<Mark>,
@@ -27,6 +29,8 @@ pub(super) struct Strip<'a> {
     pub numbers: Vec<LateNumber<'a>>,
     /// What stands over it again when it is the first of a page.
     pub head: Option<Rc<Strip<'a>>>,
+    /// A section of the document that starts with it.
+    pub section: Option<Header<'a>>,
     /// Notes in the side column that start beside it.
     pub beside: Vec<Strip<'a>>,
 }
@@ -56,6 +60,15 @@ pub(super) enum Snap {
     Grid,
 }
 
+/// Whether the gap before a strip may be made smaller to fill a page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) enum Give {
+    #[default]
+    Gives,
+    /// The gap under a heading is the same on all pages.
+    Firm,
+}
+
 /// How far a strip reaches across the page.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub(super) enum Reach {
@@ -63,6 +76,22 @@ pub(super) enum Reach {
     Column,
     /// Into the side column too, so that no note may stand beside it.
     Full,
+}
+
+/// What a strip does where a figure has no room at the foot of a page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) enum Drift {
+    /// No figure passes it, and it passes nothing.
+    #[default]
+    Stays,
+    /// A figure with its caption, which may stand below paragraphs that follow it.
+    Figure,
+    /// A line of the caption below it.
+    Caption,
+    /// The first line of a paragraph that a figure may pass.
+    Paragraph,
+    /// Another line of it.
+    Line,
 }
 
 /// A sensitive area, from the strip's top.
@@ -91,6 +120,9 @@ pub(super) struct Entry {
     pub level: u8,
     pub y: f32,
 }
+
+/// What stands at the top of the pages of a section, left and right.
+pub(super) type Header<'a> = &'a (String, String);
 
 /// A page number to be written when pages are known.
 #[derive(Debug, Clone, Copy)]
@@ -146,6 +178,19 @@ impl<'a> Strip<'a> {
         self.headings.append(&mut other.headings);
         self.numbers.append(&mut other.numbers);
         self.beside.append(&mut other.beside);
+    }
+
+    /// Moves everything in it to the right.
+    pub(super) fn shift_right(&mut self, dx: f32) {
+        for mark in &mut self.marks {
+            draw::shift(&mut mark.shape, dx, 0.0);
+        }
+        for link in &mut self.links {
+            link.x += dx;
+        }
+        for number in &mut self.numbers {
+            number.right += dx;
+        }
     }
 
     /// Moves everything in it down.

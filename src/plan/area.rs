@@ -24,7 +24,7 @@ fn face(shape: Shape) -> Area {
         Shape::Rectangle { width, height } => width * height,
         Shape::Round { diameter } => PI / 4.0 * diameter * diameter,
         Shape::Oval { width, height } => PI / 4.0 * width * height,
-        Shape::Polygon { sides, side } => {
+        Shape::Polygon { sides, side, .. } => {
             f64::from(sides) * side * distance_to_side(sides, side) / 2.0
         }
     }
@@ -37,7 +37,7 @@ fn perimeter(shape: Shape) -> Length {
         Shape::Oval { width, height } => {
             PI / 2.0 * (width + height) * oval_factor(width / 2.0, height / 2.0)
         }
-        Shape::Polygon { sides, side } => f64::from(sides) * side,
+        Shape::Polygon { sides, side, .. } => f64::from(sides) * side,
     }
 }
 

@@ -1,10 +1,11 @@
 //! From mixed paint to what goes into the cup, ingredient by ingredient.
 
 use super::impossible::Counted;
-use super::rounding::{on_the_scale, up_to_step};
+use super::rounding::{on_the_scale, up_to_scale, up_to_step};
 use super::{Batch, Impossible, Poured};
 use crate::lesson::{Colour, Drops, Ingredient, Lesson, Material, Mix, PartsBy};
-use crate::quantity::{Mass, UnitSystem, Volume};
+use crate::quantity::units::ml;
+use crate::quantity::{Mass, MassDensity, UnitSystem, Volume};
 use std::sync::Arc;
 
 /// What can be measured at the mixing table.
@@ -27,16 +28,84 @@ impl Steps {
     }
 }
 
-/// Mixes at least `need` of a colour for `cups` cups. Volumes and masses add up by ideal
-/// mixing: the volume of a mix is the sum of the volumes that went into it.
-pub(super) fn mixed(
+/// What a batch has to hold.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Contents {
+    pub expected: Volume,
+    pub reserve: Volume,
+}
+
+impl Contents {
+    fn need(self) -> Volume {
+        self.expected + self.reserve
+    }
+}
+
+/// The batch of the mixing table: at least the `contents` for `cups` cups, and at least
+/// what all of them are filled with; less what is in jars, in whole steps of volume.
+pub(super) fn potful(
     colour: &Arc<Colour>,
     mix: &Arc<Mix>,
     cups: u32,
-    need: Volume,
+    contents: Contents,
+    at_hand: AtHand,
     steps: Steps,
 ) -> Result<Batch, Impossible> {
-    let volume = up_to_step(need, steps.volume);
+    let needed = contents.need().max(at_hand.fills);
+    let from_jars = needed.min(at_hand.in_jars);
+    let volume = up_to_step(needed - from_jars, steps.volume);
+    let batch = mixed(colour, mix, Amounts { cups, contents, volume }, steps.scale)?;
+    Ok(Batch { from_jars, fills: at_hand.fills, ..batch })
+}
+
+/// What a batch has to fill, and what there is already.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct AtHand {
+    pub fills: Volume,
+    pub in_jars: Volume,
+}
+
+/// By its parts; drops are too few to tell.
+pub(super) fn mix_density(colour: &Colour, mix: &Mix) -> MassDensity {
+    let whole = ml(1.0);
+    let parts = by_parts(colour, mix, whole);
+    parts.iter().map(|(material, volume)| *volume * material.density).sum::<Mass>() / whole
+}
+
+/// One cup: what is filled into it, at least `need` in whole steps of the scale because cups
+/// are filled by weight, and a batch of that much. The reserve is mixed once for the class,
+/// not in every cup.
+pub(super) fn cupful(
+    colour: &Arc<Colour>,
+    mix: &Arc<Mix>,
+    need: Volume,
+    scale: Mass,
+) -> Result<(Mass, Batch), Impossible> {
+    let contents = Contents { expected: need, reserve: Volume::default() };
+    let exact = mixed(colour, mix, Amounts { cups: 1, contents, volume: need }, scale)?;
+    let fill = up_to_scale(exact.mass, scale);
+    let volume = need.max(fill / exact.density);
+    Ok((fill, mixed(colour, mix, Amounts { cups: 1, contents, volume }, scale)?))
+}
+
+struct Amounts {
+    cups: u32,
+    contents: Contents,
+    /// Never less than what is needed.
+    volume: Volume,
+}
+
+/// Volumes and masses add up by ideal mixing: the volume of a mix is the sum of the volumes
+/// that went into it.
+fn mixed(
+    colour: &Arc<Colour>,
+    mix: &Arc<Mix>,
+    Amounts { cups, contents: Contents { expected, reserve }, volume }: Amounts,
+    scale: Mass,
+) -> Result<Batch, Impossible> {
+    if volume <= Volume::default() {
+        return Ok(nothing_to_mix(colour, mix, cups, Contents { expected, reserve }));
+    }
     let drops =
         mix.drops.iter().map(|drops| dropped(drops, mix, volume)).collect::<Result<Vec<_>, _>>()?;
     let by_drops: Volume = drops.iter().map(|(_, _, volume)| *volume).sum();
@@ -52,19 +121,38 @@ pub(super) fn mixed(
                 drops.into_iter().map(|(material, count, volume)| (material, Some(count), volume)),
             )
             .collect(),
-        steps.scale,
+        scale,
     );
     let mass: Mass = ingredients.iter().map(|poured| poured.mass).sum();
     Ok(Batch {
         colour: Arc::clone(colour),
         mix: Arc::clone(mix),
         cups,
-        need,
+        expected,
+        reserve,
+        fills: volume,
+        from_jars: Volume::default(),
         volume,
         mass,
-        density: if volume > Volume::default() { mass / volume } else { colour.paint.density },
+        density: mass / volume,
         ingredients,
     })
+}
+
+fn nothing_to_mix(colour: &Arc<Colour>, mix: &Arc<Mix>, cups: u32, contents: Contents) -> Batch {
+    Batch {
+        colour: Arc::clone(colour),
+        mix: Arc::clone(mix),
+        cups,
+        expected: contents.expected,
+        reserve: contents.reserve,
+        fills: Volume::default(),
+        from_jars: Volume::default(),
+        volume: Volume::default(),
+        mass: Mass::default(),
+        density: mix_density(colour, mix),
+        ingredients: Vec::new(),
+    }
 }
 
 /// The volumes of the parts that make `volume` together.
@@ -89,17 +177,18 @@ fn by_parts(colour: &Colour, mix: &Mix, volume: Volume) -> Vec<(Arc<Material>, V
     bulks.into_iter().map(|(material, bulk)| (material, volume * (bulk / all))).collect()
 }
 
-/// How many drops go into `volume`, to the nearest whole one and at least one, and the
-/// room they take in it.
+/// How many drops go into `volume`, to the nearest whole one and at least one where it is not
+/// half of everything, and the room they take in it.
 fn dropped(
     drops: &Drops,
     mix: &Mix,
     volume: Volume,
 ) -> Result<(Arc<Material>, u32, Volume), Impossible> {
-    let count = (drops.count * (volume / drops.per).value).round().max(1.0);
+    let one = drops.material.drop.unwrap_or_default();
+    let least = if one * 2.0 < volume { 1.0 } else { 0.0 };
+    let count = (drops.count * (volume / drops.per).value).round().max(least);
     let too_many = || Impossible::TooMany { what: Counted::Drops { mix: mix.name.clone() } };
     let count = super::count::whole(count).ok_or_else(too_many)?;
-    let one = drops.material.drop.unwrap_or_default();
     Ok((Arc::clone(&drops.material), count, one * f64::from(count)))
 }
 

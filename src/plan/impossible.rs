@@ -1,6 +1,7 @@
 //! Why a lesson cannot be planned, as data and in words.
 
 use crate::lesson::Amount;
+use crate::quantity::Currency;
 use std::error::Error;
 use std::fmt::{self, Display, Formatter};
 
@@ -15,6 +16,12 @@ pub enum Impossible {
     /// Stock or a pack in a kind of amount that its item is not counted in, such as
     /// pieces of a paint or millilitres of gloves.
     CannotCompare { item: String, amount: Amount },
+    /// The shops that sell an item take no order as small as this one; this is the first.
+    LeastOrderOutOfReach { item: String, shop: String },
+    /// The lessons of a course buy in different currencies.
+    TwoCurrencies { first: Currency, other: Currency },
+    /// The timetable reaches midnight with this step.
+    PastMidnight { step: String },
 }
 
 /// What was counted when a count ran over.
@@ -31,6 +38,9 @@ impl Display for Impossible {
     fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
         match self {
             Self::TooMany { what } => write!(f, "there are too many {what} to plan for"),
+            Self::PastMidnight { step } => {
+                write!(f, "the timetable runs up to midnight or past it with \"{step}\"")
+            }
             Self::MoreDropsThanMix { mix } => write!(
                 f,
                 "the drops of the mix \"{mix}\" alone would fill the cup; they are too many or \
@@ -44,6 +54,17 @@ impl Display for Impossible {
                 };
                 write!(f, "\"{item}\" is given {given}, but it is needed {wanted}")
             }
+            Self::LeastOrderOutOfReach { item, shop } => write!(
+                f,
+                "\"{item}\" cannot be bought: \"{shop}\" takes no order as small as what this \
+                 needs; add another shop that sells it, or put it under \"bought elsewhere\""
+            ),
+            Self::TwoCurrencies { first, other } => write!(
+                f,
+                "one lesson buys in {}, another in {}; order them apart",
+                first.code(),
+                other.code()
+            ),
         }
     }
 }

@@ -1,7 +1,7 @@
 //! What one canvas takes, layer by layer and cup by cup.
 
 use super::area::areas;
-use super::batch::{Steps, mixed};
+use super::batch::cupful;
 use super::film::layer_paint;
 use super::{Areas, CanvasPlan, CupPlan, FinishPlan, Impossible, LayerPlan};
 use crate::lesson::{Canvas, CanvasLayer, Finish, Lesson, TechniqueLayer};
@@ -22,7 +22,7 @@ pub(super) fn canvas_plan(canvas: &Canvas, lesson: &Lesson) -> Result<CanvasPlan
         .iter()
         .map(|layer| layer.paint)
         .fold(Spread::exactly(Volume::default()), |sum, paint| sum + paint);
-    let to_mix = layers.iter().flat_map(|layer| &layer.cups).map(|cup| cup.batch.need).sum();
+    let to_mix = layers.iter().flat_map(|layer| &layer.cups).map(|cup| cup.batch.expected).sum();
     let finishes = canvas.finishes.iter().map(|finish| finish_plan(finish, &areas)).collect();
     Ok(CanvasPlan { name: canvas.name.clone(), areas, layers, finishes, paint, to_mix })
 }
@@ -41,8 +41,8 @@ fn layer_plan(
         .map(|(colour, share)| {
             let paint = paint.typical() * share.as_f64();
             let need = paint + lesson.mixing.cup_loss;
-            let batch = mixed(colour, &layer.mix, 1, need, Steps::of(lesson))?;
-            Ok(CupPlan { colour: Arc::clone(colour), share: *share, paint, batch })
+            let (fill, batch) = cupful(colour, &layer.mix, need, lesson.mixing.scale_step)?;
+            Ok(CupPlan { colour: Arc::clone(colour), share: *share, paint, fill, batch })
         })
         .collect::<Result<Vec<_>, Impossible>>()?;
     Ok(LayerPlan { name: technique.name.clone(), film, paint, layer: layer.clone(), cups })

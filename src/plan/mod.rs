@@ -5,8 +5,10 @@
 //! other:
 //!
 //! ```text
-//! area -> film -> batch -> layers -> class -> supplies -> order (measure, buy) -> cost
-//!                                      worked, cautions
+//! area -> film -> batch -> layers -> class -> demand -> provision -> order -> reserve -> money
+//!                      provision: jars, supplies; order: measure, buy
+//!                      worked, cautions, timetable; room: setting, drying, washing
+//!                      course: plans one after the other
 //! ```
 //!
 //! This room must not know how a number is printed, in which words, or on what paper; it
@@ -18,32 +20,50 @@ mod batch;
 pub mod buy;
 mod cautions;
 mod class;
-mod cost;
 mod count;
+mod course;
+mod demand;
 mod film;
+mod household;
 mod impossible;
+mod jars;
 mod layers;
 mod measure;
 mod model;
+mod money;
 mod order;
+mod provision;
+mod reserve;
+mod room;
 mod rounding;
 mod supplies;
+mod timetable;
 mod worked;
 
 pub use cautions::practices;
+pub use course::course;
 pub use film::{rule_film, rule_of_thumb, technique_film};
 pub use impossible::{Counted, Impossible};
 pub use model::*;
+pub use money::{Balance, CanvasCost, ClassFee, ColourCost, Fees, LayerCost, Split, Takings, fees};
+pub use room::{
+    DryingPlace, DryingPlan, Extent, FinishDay, Lying, RoomPlan, Setting, Stands, TableKind,
+    Washed, WashingPlan,
+};
+pub use timetable::{Booking, StepTime, TimetablePlan};
 pub use worked::Formula;
 
 use crate::lesson::Lesson;
+use order::{Cupboard, Street};
+use provision::Provision;
+use reserve::Margin;
 
 /// Works a lesson out.
 ///
 /// # Errors
 ///
-/// [`Impossible`] when a count runs over, the drops of a mix fill the cup, or stock or
-/// packs of an item cannot be compared with what is needed of it.
+/// [`Impossible`] when a count runs over, the drops of a mix fill the cup, stock or packs of an
+/// item cannot be compared with what is needed of it, or the timetable runs past midnight.
 pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
     let heads = class::heads(&lesson)?;
     let canvases = lesson
@@ -53,14 +73,24 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
         .collect::<Result<Vec<_>, _>>()?;
     let student_paint = class::set_paint(&lesson, &canvases);
     let class_paint = student_paint.map_rising(|paint| paint * f64::from(heads.sets()));
-    let mixing = class::class_batches(&lesson, &canvases, heads)?;
-    let finishing = class::finishing(&lesson, &canvases, heads)?;
-    let materials = class::materials(&mixing, &finishing);
-    let supplies = supplies::supplies(&lesson, &mixing, heads)?;
-    let order = order::order(&lesson, &materials, &supplies)?;
-    let cost = cost::cost(&lesson, &order, heads);
+    let demand = demand::of_class(&lesson, &canvases, heads)?;
+    let margin = Margin::argued(&lesson.reserve);
+    let provision = provision::provision(&lesson, heads, &demand, margin)?;
+    let habit = provision::provision(&lesson, heads, &demand, Margin::habit(&lesson.reserve))?;
+    let bought = |provision: &Provision| {
+        let street = Street { shops: &lesson.shops, elsewhere: &lesson.elsewhere };
+        order::order(&[provision.needs()], &mut Cupboard::new(&lesson.stock), street)
+    };
+    let order = bought(&provision)?;
+    let by_habit = (&habit, bought(&habit)?.total);
+    let reserve = reserve::reserve(&lesson.reserve, &demand, &provision, by_habit);
+    let Provision { mixing, finishing, supplies, materials } = provision;
+    let leftovers = jars::leftovers(&lesson, &mixing);
+    let cost = money::cost(&lesson, heads, (&canvases, &mixing), &order)?;
     let worked = worked::examples(&lesson, &canvases);
     let cautions = cautions::cautions(&lesson);
+    let timetable = lesson.timetable.as_ref().map(timetable::timetable).transpose()?;
+    let room = room::room(&lesson, heads, &supplies, &mixing, &leftovers)?;
     Ok(Plan {
         lesson,
         heads,
@@ -69,10 +99,15 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
         class_paint,
         mixing,
         finishing,
+        materials,
         supplies,
+        leftovers,
+        reserve,
         order,
         cost,
         worked,
         cautions,
+        timetable,
+        room,
     })
 }

@@ -1,8 +1,10 @@
 //! The plan: every number of a class as a plain value. No text for people.
 
-use super::Formula;
-use crate::lesson::{Amount, CanvasLayer, Caution, Colour, Finish, Lesson, Life, Material, Mix};
-use crate::quantity::{Area, Length, Mass, MassDensity, Money, Share, Spread, Volume};
+use super::{Balance, Formula, RoomPlan, Split, TimetablePlan};
+use crate::lesson::{
+    Amount, CanvasLayer, Caution, Colour, Finish, Lesson, Life, Material, Mix, ReserveRule,
+};
+use crate::quantity::{Area, Date, Length, Mass, MassDensity, Money, Share, Spread, Volume};
 use std::sync::Arc;
 
 /// A lesson worked out.
@@ -20,13 +22,23 @@ pub struct Plan {
     pub mixing: Vec<Batch>,
     /// What the finishes take, one line a material.
     pub finishing: Vec<MaterialNeed>,
+    /// What batches and finishes take together, one line a material, by kind.
+    pub materials: Vec<MaterialNeed>,
     pub supplies: Vec<SupplyNeed>,
+    /// What a class that uses what is expected leaves mixed, in the order of `mixing`.
+    pub leftovers: Vec<Leftover>,
+    /// How the reserve in `mixing` and `finishing` is argued, and what a habit would do instead.
+    pub reserve: Reserve,
     pub order: Order,
     pub cost: Cost,
     /// One for each canvas of the lesson, in its order.
     pub worked: Vec<WorkedExample>,
     /// The safety notes of this lesson, worst first.
     pub cautions: Vec<Caution>,
+    /// By the clock, if the lesson says what happens when.
+    pub timetable: Option<TimetablePlan>,
+    /// Tables, drying and washing-up.
+    pub room: RoomPlan,
 }
 
 impl Plan {
@@ -78,6 +90,14 @@ pub struct CanvasPlan {
     pub to_mix: Volume,
 }
 
+impl CanvasPlan {
+    /// What the paint of all layers weighs, without what stays in the cups.
+    pub fn paint_mass(&self) -> Mass {
+        let cups = self.layers.iter().flat_map(|layer| &layer.cups);
+        cups.map(|cup| cup.paint * cup.density()).fold(Mass::default(), |sum, mass| sum + mass)
+    }
+}
+
 /// What one layer of one canvas takes.
 #[derive(Debug, Clone)]
 pub struct LayerPlan {
@@ -97,8 +117,23 @@ pub struct CupPlan {
     pub share: Share,
     /// Share of the layer, without what stays in the cup.
     pub paint: Volume,
-    /// The batch mixed for this one cup, rounded up.
+    /// What is filled into it: the paint and what stays in the cup, up to a whole step of
+    /// the scale.
+    pub fill: Mass,
+    /// That much, mixed for this one cup. Drops come in whole ones, so its mass may miss
+    /// the fill by less than the scale shows.
     pub batch: Batch,
+}
+
+impl CupPlan {
+    /// What one volume of the fill weighs.
+    pub fn density(&self) -> MassDensity {
+        if self.batch.volume > Volume::default() {
+            self.fill / self.batch.volume
+        } else {
+            self.batch.density
+        }
+    }
 }
 
 /// A finish on one canvas.
@@ -116,15 +151,31 @@ pub struct Batch {
     pub mix: Arc<Mix>,
     /// Cups to fill from it.
     pub cups: u32,
-    /// What is needed, cup loss included.
-    pub need: Volume,
-    /// Rounded up to a step that can be measured; never less than `need`.
+    /// What is expected to be used, cup loss included.
+    pub expected: Volume,
+    /// What is mixed on top of it so that the colour is enough; nothing in the batch of a single
+    /// cup.
+    pub reserve: Volume,
+    /// What its cups are filled with, each to a whole step of the scale.
+    pub fills: Volume,
+    /// Taken out of jars that were mixed before.
+    pub from_jars: Volume,
+    /// What is mixed: expected and reserve, or what fills the cups where that is more, less what
+    /// the jars give, rounded up to what can be measured: a step of volume for the class and
+    /// of the scale for one cup. Nothing when the jars have it all.
     pub volume: Volume,
     pub mass: Mass,
     /// By ideal mixing: sum of masses over sum of volumes.
     pub density: MassDensity,
     /// In the order of the recipe; volumes and masses add up to the batch.
     pub ingredients: Vec<Poured>,
+}
+
+impl Batch {
+    /// What is needed: expected and reserve; never more than `volume` and `from_jars`.
+    pub fn need(&self) -> Volume {
+        self.expected + self.reserve
+    }
 }
 
 /// One ingredient on the scale.
@@ -146,6 +197,11 @@ pub struct Poured {
 #[derive(Debug, Clone)]
 pub struct MaterialNeed {
     pub material: Arc<Material>,
+    /// What is expected to be used.
+    pub expected: Volume,
+    /// What is kept in reserve.
+    pub reserve: Volume,
+    /// Expected and reserve, and what the rounding of batches adds.
     pub volume: Volume,
     pub mass: Mass,
 }
@@ -158,15 +214,151 @@ pub struct SupplyNeed {
     pub life: Life,
 }
 
+/// Why so much is kept in reserve.
+///
+/// Each colour is to be enough by itself, so each has its own reserve, and together they are
+/// more than the reserve that one paint for all would take.
+#[derive(Debug, Clone)]
+pub struct Reserve {
+    pub rule: ReserveRule,
+    /// So many standard deviations are kept: the normal quantile of the level.
+    pub deviations: f64,
+    /// All mixed paint, cup loss included.
+    pub expected: Volume,
+    /// The reserves of all colours and mixes together: what is mixed on top.
+    pub by_colour: Volume,
+    /// What would do if all colours were one paint; at most `by_colour`.
+    pub as_one: Volume,
+    pub habit: Habit,
+}
+
+/// What the same class would mix and buy if so much were added for each student and nothing
+/// else argued. For comparison only.
+#[derive(Debug, Clone)]
+pub struct Habit {
+    /// Added to what is expected.
+    pub extra: Share,
+    /// What each batch of `Plan::mixing` would be, in its order, rounded up to its step.
+    pub mixing: Vec<Volume>,
+    /// What each line of `Plan::finishing` would be, in its order.
+    pub finishing: Vec<Volume>,
+    /// What would be paid for packs.
+    pub total: Money,
+}
+
+impl Habit {
+    /// What would be mixed for the class: all batches.
+    pub fn to_mix(&self) -> Volume {
+        self.mixing.iter().copied().sum()
+    }
+}
+
+/// Mixed paint that is left after a class.
+#[derive(Debug, Clone)]
+pub struct Leftover {
+    pub colour: Arc<Colour>,
+    pub mix: Arc<Mix>,
+    pub volume: Volume,
+    pub mass: Mass,
+    /// When the oldest part of it was mixed; `None` when the lesson has no date.
+    pub mixed: Option<Date>,
+    /// The last day on which it can be used.
+    pub last_day: Option<Date>,
+}
+
+impl Leftover {
+    /// How many cups it would fill of each kind of canvas of a plan, kind by kind.
+    pub fn covers(&self, plan: &Plan) -> Vec<Cover> {
+        super::jars::covers(self, &plan.canvases)
+    }
+}
+
+/// Cups of one kind of canvas that a leftover would fill.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Cover {
+    pub canvas: String,
+    pub cups: u32,
+}
+
+/// Several lessons that are bought for together.
+#[derive(Debug, Clone)]
+pub struct Course {
+    /// By date; each with an order as if it were bought for alone.
+    pub lessons: Vec<Plan>,
+    /// By day.
+    pub deliveries: Vec<Delivery>,
+    /// What orders for each lesson by itself would cost together.
+    pub lesson_by_lesson: Money,
+}
+
+/// One order of a course.
+#[derive(Debug, Clone)]
+pub struct Delivery {
+    /// `None` when it must be there before the first of its lessons.
+    pub day: Option<Date>,
+    /// Which lessons of the course it supplies.
+    pub lessons: std::ops::Range<usize>,
+    pub order: Order,
+}
+
+/// An order and what it is for.
+#[derive(Debug, Clone, Copy)]
+pub struct Errand<'a> {
+    /// The lessons that it supplies, by date; at least one.
+    pub lessons: &'a [Plan],
+    /// When it is delivered; `None` when it must be there before the first lesson.
+    pub day: Option<Date>,
+    pub order: &'a Order,
+}
+
+impl<'a> Errand<'a> {
+    /// The order of one lesson by itself.
+    pub fn of(plan: &'a Plan) -> Self {
+        Self { lessons: std::slice::from_ref(plan), day: None, order: &plan.order }
+    }
+}
+
 /// What to buy.
 #[derive(Debug, Clone)]
 pub struct Order {
     /// Materials first (paints, media, additives, varnishes), then supplies.
     pub lines: Vec<OrderLine>,
+    /// One for each shop where something is bought, in the order of the lesson.
+    pub bills: Vec<ShopBill>,
+    /// All bills.
     pub total: Money,
-    /// Items whose search for the least cost was cut off: enough is bought, but perhaps
-    /// not at least cost. Empty in all but freak price lists.
-    pub unproven: Vec<String>,
+    /// `None` when no way to buy is cheaper; when the search reached its limit of work, no
+    /// way is cheaper by more than this.
+    pub within: Option<Money>,
+    /// What everything would cost from each shop alone; empty with fewer than two shops.
+    pub singly: Vec<SingleShop>,
+}
+
+/// What is paid to one shop.
+#[derive(Debug, Clone)]
+pub struct ShopBill {
+    /// Its place among the shops of all lessons.
+    pub shop: usize,
+    pub name: String,
+    pub goods: Money,
+    pub delivery: Money,
+    /// The charge that the goods made unnecessary by reaching the sum for it.
+    pub delivery_saved: Money,
+}
+
+impl ShopBill {
+    /// Goods and delivery.
+    pub fn total(&self) -> Money {
+        self.goods + self.delivery
+    }
+}
+
+/// Everything from one shop.
+#[derive(Debug, Clone)]
+pub struct SingleShop {
+    pub name: String,
+    /// `None` when it does not sell everything, or takes no order so small.
+    pub total: Option<Money>,
 }
 
 /// One item of the order.
@@ -174,7 +366,12 @@ pub struct Order {
 pub struct OrderLine {
     pub item: String,
     pub what: OrderItem,
+    /// What each lesson of the order needs, in their order.
+    pub by_lesson: Vec<Amount>,
+    /// What must be at hand for all of them.
     pub needed: Amount,
+    /// The part of `needed` that is kept in reserve; nothing of a supply.
+    pub reserve: Amount,
     pub in_stock: Amount,
     /// `needed - in_stock`, at least nothing; in the kind of `needed`.
     pub to_buy: Amount,
@@ -195,6 +392,8 @@ pub enum Purchase {
     Nothing,
     /// The least-cost packs.
     Packs { packs: Vec<PackCount>, cost: Money, left_over: Amount },
+    /// The lesson says that it is not bought in these shops.
+    Elsewhere,
     /// No price list says where.
     NoPrice,
 }
@@ -202,6 +401,10 @@ pub enum Purchase {
 /// So many of one pack.
 #[derive(Debug, Clone)]
 pub struct PackCount {
+    /// Place of the shop, as in [`ShopBill::shop`].
+    pub shop: usize,
+    /// Place in the price list of the shop.
+    pub shelf: usize,
     pub size: Amount,
     pub price: Money,
     pub count: u32,
@@ -213,8 +416,13 @@ pub struct Cost {
     /// What is paid at the till.
     pub order: Money,
     pub per_student: Money,
-    /// What is used up, priced by the packs bought (stock at the price of the list).
+    /// What is taken out of packs and stock, reserve included, priced by the packs bought
+    /// (stock at the price of the list).
     pub used: Money,
+    /// `used` by what it went into.
+    pub split: Split,
+    /// What is paid and taken in, with what the lesson says besides.
+    pub balance: Balance,
     /// Items without a price, left out of the sums.
     pub unpriced: Vec<String>,
 }
@@ -255,9 +463,8 @@ pub enum StepKind {
     LayerPaint { layer: String },
     /// layer paint x share.
     ColourPaint { layer: String, colour: String },
-    /// colour paint + cup loss, rounded up to whole steps; the step is the third operand.
-    ColourBatch { layer: String, colour: String },
-    /// batch x density.
+    /// (colour paint + cup loss) x density, rounded up to whole steps of the scale; the step
+    /// is the fourth operand.
     ColourMass { layer: String, colour: String },
 }
 

@@ -1,4 +1,4 @@
-//! The only two places where the engine rounds physical amounts.
+//! The only places where the engine rounds physical amounts.
 
 use crate::quantity::{Mass, Volume};
 
@@ -12,10 +12,20 @@ pub(super) fn up_to_step(need: Volume, step: Volume) -> Volume {
     if step <= Volume::default() {
         return need;
     }
-    let steps = (need / step).value;
-    let whole = (steps - NOISE).ceil().max(0.0);
     // Where noise was cut off, the need itself is already a whole number of steps.
-    (whole * step).max(need)
+    (whole_steps((need / step).value) * step).max(need)
+}
+
+/// The smallest whole number of scale steps that holds `need`.
+pub(super) fn up_to_scale(need: Mass, step: Mass) -> Mass {
+    if step <= Mass::default() {
+        return need;
+    }
+    (whole_steps((need / step).value) * step).max(need)
+}
+
+fn whole_steps(steps: f64) -> f64 {
+    (steps - NOISE).ceil().max(0.0)
 }
 
 /// What to add of each of `masses` on a scale that shows whole steps. Together they are the

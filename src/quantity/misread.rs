@@ -64,6 +64,9 @@ pub enum Dimension {
     Volume,
     Mass,
     Density,
+    Area,
+    /// Minutes and hours.
+    Time,
     Share,
     Days,
     Pieces,

@@ -5,6 +5,7 @@
 //! nothing of lessons, paint or paper. Amounts are kept at full precision and
 //! rounded in one place only, [`show`].
 
+mod coin;
 mod misread;
 mod money;
 pub mod nearest;
@@ -13,11 +14,13 @@ pub mod read;
 mod share;
 pub mod show;
 mod spread;
+mod time;
 mod unit;
 pub mod units;
 
+pub use coin::Coin;
 pub use iso_currency::Currency;
-pub use jiff::civil::Date;
+pub use jiff::civil::{Date, Time};
 pub use misread::{Dimension, Misread, MisreadKind};
 pub use money::Money;
 pub use rust_decimal::Decimal;

@@ -5,10 +5,10 @@ use super::misread::{Dimension, Misread, MisreadKind};
 use super::nearest::nearest;
 use super::number::{self, Number};
 use super::unit::{self, Unit};
-use super::{Length, Mass, MassDensity, Money, Share, Volume};
+use super::{Area, Length, Mass, MassDensity, Money, Share, Time, Volume};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
-use uom::si::{length, mass, mass_density, volume};
+use uom::si::{area, length, mass, mass_density, volume};
 
 /// An amount of something that may be poured, weighed or counted.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -21,6 +21,11 @@ pub enum Measured {
 /// `12 in`, `3/4 in`, `1½"`, `30 cm`. Zero needs no unit.
 pub fn length(text: &str) -> Result<Length, Misread> {
     Ok(Length::new::<length::meter>(Reading::of(text, &[Dimension::Length])?.base()?))
+}
+
+/// `3 m²`, `30 ft²`, `30 sq ft`.
+pub fn area(text: &str) -> Result<Area, Misread> {
+    Ok(Area::new::<area::square_meter>(Reading::of(text, &[Dimension::Area])?.base()?))
 }
 
 /// `250 mL`, `8 fl oz`, `1 qt`. A plain "oz" is refused.
@@ -58,9 +63,44 @@ pub fn share(text: &str) -> Result<Share, Misread> {
     fraction.and_then(Share::new).ok_or_else(|| reading.fault(MisreadKind::MoreThanWhole))
 }
 
+/// `15 %`, `120 %`: the number of percent, exact.
+pub fn percent(text: &str) -> Result<Decimal, Misread> {
+    Reading::of(text, &[Dimension::Share])?.exact()
+}
+
 /// `14 days`, `2 weeks`.
 pub fn days(text: &str) -> Result<u32, Misread> {
     Reading::of(text, &[Dimension::Days])?.whole()
+}
+
+/// `15 min`, `1 h`, `1½ h`, `1 h 30 min`: whole minutes.
+pub fn minutes(text: &str) -> Result<u32, Misread> {
+    let part = |text: &str| {
+        let reading = Reading::of(text, &[Dimension::Time])?;
+        let minutes = reading.base()?;
+        let whole = minutes.round();
+        if (minutes - whole).abs() > 1e-9 {
+            return Err(reading.fault(MisreadKind::NotWhole));
+        }
+        whole.to_u32().ok_or_else(|| reading.fault(MisreadKind::TooLarge))
+    };
+    let Some(at) = second_number(text) else { return part(text) };
+    let (hours, minutes) = text.split_at(at);
+    let minutes = part(minutes).map_err(|misread| misread.shifted(at))?;
+    let total = part(hours)?.checked_add(minutes);
+    total.ok_or_else(|| Misread::new(trimmed(text, 0), MisreadKind::TooLarge))
+}
+
+/// Where a number follows a unit: `1 h 30 min`, `1h30min`.
+fn second_number(text: &str) -> Option<usize> {
+    let letter = text.find(char::is_alphabetic)?;
+    let after = text.get(letter..)?;
+    after.find(|c: char| c.is_ascii_digit()).map(|digit| letter + digit)
+}
+
+/// `18:30`, `6:30 pm`, `6 pm`; `None` when it is no time of the day.
+pub fn time_of_day(text: &str) -> Option<Time> {
+    super::time::time_of_day(text)
 }
 
 /// A price in the currency of the price list: `6.49`. No unit and no sign.

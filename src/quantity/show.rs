@@ -6,8 +6,8 @@
 //! symbols are those of SI and of NIST Handbook 44.
 
 use super::units::{
-    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_us_fl_oz,
-    us_fl_oz,
+    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_square_m,
+    in_us_fl_oz, inch, ml, mm, us_fl_oz,
 };
 use super::{Area, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem, Volume};
 
@@ -59,6 +59,11 @@ impl Show {
     /// `4.8 fl oz (142 mL)` or the reverse.
     pub fn volume_both(&self, volume: Volume) -> String {
         format!("{} ({})", self.volume(volume), self.volume_in(self.other(), volume))
+    }
+
+    /// [`Show::measured`] with the other unit: `20.25 fl oz (599 mL)`.
+    pub fn measured_both(&self, volume: Volume) -> String {
+        format!("{} ({})", self.measured(volume), self.volume_in(self.other(), volume))
     }
 
     /// A volume in the units named.
@@ -123,6 +128,32 @@ impl Show {
         }
     }
 
+    /// A surface of a room: `3.2 m²` or `34 ft²`.
+    pub fn surface(&self, area: Area) -> String {
+        match self.units {
+            UnitSystem::Us => with_unit(&by_size(in_square_inch(area) / 144.0, 1), "ft²"),
+            UnitSystem::Metric => with_unit(&by_size(in_square_m(area), 2), "m²"),
+        }
+    }
+
+    /// Water by the bucket: `14.5 L` or `3.7 gal` (128 US fluid ounces).
+    pub fn water(&self, volume: Volume) -> String {
+        match self.units {
+            UnitSystem::Us => with_unit(&trimmed(in_us_fl_oz(volume) / 128.0, 1), "gal"),
+            UnitSystem::Metric => with_unit(&by_size(in_ml(volume) / 1000.0, 1), "L"),
+        }
+    }
+
+    /// A distance that is kept by eye: `2 in`, `5 cm`, to the quarter inch or half centimetre.
+    pub fn distance(&self, length: Length) -> String {
+        let step = match self.units {
+            UnitSystem::Us => inch(0.25),
+            UnitSystem::Metric => mm(5.0),
+        };
+        let steps = (length / step).value.round();
+        if steps < 1.0 { self.length(length) } else { self.length(step * steps) }
+    }
+
     /// A length as it is read off a tape: `10½ in`, `30.5 cm`.
     pub fn length(&self, length: Length) -> String {
         match self.units {
@@ -147,20 +178,29 @@ impl Show {
         }
     }
 
-    /// Wet film, always in millimetres: `1.83 mm`.
+    /// Wet film, always in millimetres, to three digits: `1.83 mm`, `0.176 mm`, `0.47 mm`.
     pub fn film(&self, film: Length) -> String {
-        with_unit(&format!("{:.2}", in_mm(film)), "mm")
+        let mm = in_mm(film);
+        let fine = fixed(mm, 3);
+        let number = match fine.strip_suffix('0') {
+            Some(two_decimals) if mm < 1.0 => two_decimals.to_string(),
+            None if mm < 1.0 => fine,
+            _ => fixed(mm, 2),
+        };
+        with_unit(&number, "mm")
     }
 
-    /// The area that so much paint covers in a film: `25 in²` for a fluid ounce. Area
-    /// per volume is the reciprocal of the film.
-    pub fn covered(&self, paint: Volume, film: Length) -> String {
+    /// The area that a fluid ounce or 100 mL covers in a film: `22.7 in²`, `541 cm²`. Area
+    /// per volume is the reciprocal of the film. `finer` digits are printed on top.
+    pub fn covered(&self, film: Length, finer: usize) -> String {
         if film <= Length::default() {
             return "–".to_string();
         }
-        let area = self.area_number(paint / film);
-        let decimals = if area < 10.0 { 2 } else { 1 };
-        with_unit(&by_size(area, decimals), self.area_unit())
+        let (paint, decimals) = match self.units {
+            UnitSystem::Us => (us_fl_oz(1.0), 1),
+            UnitSystem::Metric => (ml(100.0), 0),
+        };
+        with_unit(&trimmed(self.area_number(paint / film), decimals + finer), self.area_unit())
     }
 
     /// Grams, on either side of the sea: that is what the scale shows.
@@ -173,12 +213,12 @@ impl Show {
         }
     }
 
-    /// What one unit of volume weighs: `33.1 g` (a fluid ounce) or `1.12 g` (a
-    /// millilitre).
+    /// What one unit of volume weighs: `33.12 g` (a fluid ounce) or `1.12 g` (a
+    /// millilitre); enough digits for a cup to come out to the gram.
     pub fn density(&self, density: MassDensity) -> String {
         match self.units {
-            UnitSystem::Us => with_unit(&trimmed(in_gram(density * us_fl_oz(1.0)), 1), "g"),
-            UnitSystem::Metric => with_unit(&format!("{:.2}", in_g_per_ml(density)), "g"),
+            UnitSystem::Us => with_unit(&trimmed(in_gram(density * us_fl_oz(1.0)), 2), "g"),
+            UnitSystem::Metric => with_unit(&trimmed(in_g_per_ml(density), 3), "g"),
         }
     }
 
@@ -189,7 +229,7 @@ impl Show {
 
     /// A ratio in whole percent.
     pub fn percent(&self, ratio: f64) -> String {
-        with_unit(&format!("{:.0}", ratio * 100.0), "%")
+        with_unit(&fixed(ratio * 100.0, 0), "%")
     }
 
     /// `$6.49`; the currency's code where its sign is letters or is missing. The
@@ -218,25 +258,49 @@ pub fn with_unit(number: &str, unit: &str) -> String {
     format!("{number}{THIN}{unit}")
 }
 
+/// The number of an amount as [`with_unit`] made it: `10½` of `10½ in`. A figure without a
+/// unit is its own number.
+pub fn number_of(amount: &str) -> &str {
+    // The same space stands between a whole number and a built fraction.
+    let mut spaces = amount.match_indices(THIN);
+    let unit = spaces.find(|(at, _)| {
+        let behind = amount.get(at + THIN.len_utf8()..).unwrap_or_default();
+        !behind.starts_with(|c: char| c.is_ascii_digit())
+    });
+    unit.and_then(|(at, _)| amount.get(..at)).unwrap_or(amount)
+}
+
+/// To `decimals` places, halves up. A value that misses a half by the noise of binary
+/// arithmetic counts as the half, as on paper.
+pub fn rounded(value: f64, decimals: usize) -> f64 {
+    let ten = 10_f64.powi(i32::try_from(decimals).unwrap_or(i32::MAX));
+    let scaled = value * ten;
+    (scaled + scaled.abs() * 1e-13 + 1e-12).round() / ten
+}
+
 /// Exactly `decimals` places.
 pub fn fixed(value: f64, decimals: usize) -> String {
-    format!("{value:.decimals$}").replace('-', "\u{2212}")
+    format!("{:.decimals$}", rounded(value, decimals)).replace('-', "\u{2212}")
 }
 
 /// Up to `decimals` places below 10, one fewer from 10, two fewer from 100; no
 /// trailing zeros.
 pub fn by_size(value: f64, decimals: usize) -> String {
-    let fewer = match value.abs() {
+    trimmed(value, decimals.saturating_sub(fewer_digits(value)))
+}
+
+/// How many decimals fewer a larger number gets.
+pub fn fewer_digits(value: f64) -> usize {
+    match value.abs() {
         v if v >= 99.95 => 2,
         v if v >= 9.995 => 1,
         _ => 0,
-    };
-    trimmed(value, decimals.saturating_sub(fewer))
+    }
 }
 
 /// Rounded to `decimals` places, without trailing zeros.
 pub fn trimmed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
+    let text = format!("{:.decimals$}", rounded(value, decimals));
     let text = match text.contains('.') {
         true => text.trim_end_matches('0').trim_end_matches('.'),
         false => text.as_str(),
@@ -277,7 +341,7 @@ fn tape(inches: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::units::{inch, ml, us_fl_oz};
+    use crate::quantity::units::{inch, ml, mm, square_m, us_fl_oz};
 
     fn us() -> Show {
         Show::new(UnitSystem::Us, Currency::USD)
@@ -291,10 +355,42 @@ mod tests {
         assert_eq!(us().length(inch(0.1875)), "3⁄16\u{202F}in");
         assert_eq!(us().length(inch(9.84)), "9.84\u{202F}in");
         let rule = us_fl_oz(1.0) / crate::quantity::units::square_inch(25.0);
-        assert_eq!(us().covered(us_fl_oz(1.0), rule), "25\u{202F}in²");
+        assert_eq!(us().covered(rule, 0), "25\u{202F}in²");
+        assert_eq!(us().film(mm(0.176)), "0.176\u{202F}mm");
+        assert_eq!(us().film(mm(0.47)), "0.47\u{202F}mm");
+        assert_eq!(us().film(mm(1.8336)), "1.83\u{202F}mm");
         let metric = Show::new(UnitSystem::Metric, Currency::EUR);
         assert_eq!(metric.volume(ml(142.4)), "142\u{202F}mL");
         assert_eq!(metric.length(inch(12.0)), "30.5\u{202F}cm");
+    }
+
+    #[test]
+    fn an_amount_has_a_number_before_its_unit() {
+        assert_eq!(number_of(&us().length(inch(1.1875))), "1\u{202F}3⁄16");
+        assert_eq!(number_of(&us().volume_both(us_fl_oz(5.25))), "5.25");
+        assert_eq!(number_of("flat"), "flat");
+    }
+
+    #[test]
+    fn halves_go_up_even_where_binary_arithmetic_falls_short_of_them() {
+        // 1.005 is a little less in binary, and so is a sum of quarters after a change of unit.
+        assert_eq!(trimmed(1.005, 2), "1.01");
+        assert_eq!(fixed(0.125, 2), "0.13");
+        assert_eq!(us().volume(us_fl_oz(53.75)), "53.8\u{202F}fl\u{a0}oz");
+        assert_eq!(us().measured(us_fl_oz(53.75)), "53.75\u{202F}fl\u{a0}oz");
+    }
+
+    #[test]
+    fn rooms_and_buckets_have_their_own_units() {
+        let metric = Show::new(UnitSystem::Metric, Currency::EUR);
+        assert_eq!(metric.surface(square_m(2.934)), "2.93\u{202F}m²");
+        // 30 ft² are 30 x 0.3048² = 2.787 m²; 128 fl oz are a gallon, 3.785 L.
+        assert_eq!(us().surface(square_m(2.787)), "30\u{202F}ft²");
+        assert_eq!(metric.water(us_fl_oz(128.0)), "3.8\u{202F}L");
+        assert_eq!(us().water(us_fl_oz(128.0)), "1\u{202F}gal");
+        assert_eq!(us().distance(mm(50.0)), "2\u{202F}in");
+        assert_eq!(metric.distance(inch(2.0)), "5\u{202F}cm");
+        assert_eq!(metric.distance(mm(2.0)), "0.2\u{202F}cm");
     }
 
     #[test]

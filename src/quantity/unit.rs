@@ -10,8 +10,8 @@ pub(super) struct Unit {
     /// The first spelling is the one that is recommended. Lower case.
     pub(super) spellings: &'static [&'static str],
     pub(super) dimension: Dimension,
-    /// In metres, cubic metres, kilograms, kilograms per cubic metre, fractions of
-    /// the whole, days or pieces.
+    /// In metres, cubic metres, kilograms, kilograms per cubic metre, square
+    /// metres, minutes, fractions of the whole, days or pieces.
     pub(super) size: f64,
 }
 
@@ -83,6 +83,12 @@ pub(super) const UNITS: &[Unit] = &[
     unit(&["kg/m³", "kg/m3"], Dimension::Density, 1.0),
     unit(&["g/fl oz", "grams per fluid ounce"], Dimension::Density, 1e-3 / US_FL_OZ_M3),
     unit(&["lb/gal", "pounds per gallon"], Dimension::Density, POUND_KG / (128.0 * US_FL_OZ_M3)),
+    unit(&["m²", "m2", "sq m", "square metres", "square meters"], Dimension::Area, 1.0),
+    unit(&["cm²", "cm2", "sq cm", "square centimetres"], Dimension::Area, 1e-4),
+    unit(&["ft²", "ft2", "sq ft", "square feet"], Dimension::Area, 144.0 * INCH_M * INCH_M),
+    unit(&["in²", "in2", "sq in", "square inches"], Dimension::Area, INCH_M * INCH_M),
+    unit(&["min", "minute", "minutes"], Dimension::Time, 1.0),
+    unit(&["h", "hr", "hour", "hours"], Dimension::Time, 60.0),
     unit(&["%", "percent", "per cent"], Dimension::Share, 0.01),
     unit(&["days", "day", "d"], Dimension::Days, 1.0),
     unit(&["weeks", "week"], Dimension::Days, 7.0),

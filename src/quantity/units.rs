@@ -45,6 +45,11 @@ pub fn square_cm(value: f64) -> Area {
     Area::new::<area::square_centimeter>(value)
 }
 
+/// Square metres.
+pub fn square_m(value: f64) -> Area {
+    Area::new::<area::square_meter>(value)
+}
+
 /// In millimetres.
 pub fn in_mm(length: Length) -> f64 {
     length.get::<length::millimeter>()
@@ -76,4 +81,8 @@ pub fn in_square_cm(area: Area) -> f64 {
 /// In square inches.
 pub fn in_square_inch(area: Area) -> f64 {
     area.get::<area::square_meter>() / (INCH_M * INCH_M)
+}
+/// In square metres.
+pub fn in_square_m(area: Area) -> f64 {
+    area.get::<area::square_meter>()
 }

@@ -2,9 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use super::sample::{PROSE, document, everything, heading, pages, paragraph, runs, within};
-use puddlebook::handout::{Block, Form, HeadingLevel};
+use super::sample::{PROSE, document, everything, heading, pages, paragraph, runs, text, within};
+use puddlebook::handout::{
+    Block, Document, Form, HeadingLevel, Outline, Picture, PictureKind, Unfolded,
+};
 use puddlebook::ink::Faces;
+use puddlebook::lesson::Edition;
 use puddlebook::page::{Pages, Role, TagKind, lay_out};
 
 fn is_heading(kind: TagKind) -> bool {
@@ -127,4 +130,89 @@ fn a_figure_and_its_caption_share_a_page() {
         assert!(page_of(|kind| kind == TagKind::Figure, "Rings of paint").is_some());
         assert_eq!(caption, last_figure, "{form:?}");
     }
+}
+
+/// From the baseline of each heading of level 2 to that of the line under it.
+fn gaps_under_headings(pages: &Pages) -> Vec<f32> {
+    let mut gaps = Vec::new();
+    for page in &pages.pages {
+        let mut heading = None;
+        for (run, role) in runs(page) {
+            if within(pages, role, |kind| kind == TagKind::Heading(2)) {
+                heading = Some(run.origin.y);
+            } else if let Some(y) = heading.take() {
+                gaps.push(run.origin.y - y);
+            }
+        }
+    }
+    gaps
+}
+
+#[test]
+fn the_gap_under_a_heading_is_the_same_on_all_pages() {
+    for edition in [Edition::Standard, Edition::LargePrint] {
+        let mut all = Vec::new();
+        for before in 0..12 {
+            let made = document(Form::Book, sections(before));
+            let pages = lay_out(&Document { edition, ..made }, &Faces::new());
+            all.extend(gaps_under_headings(&pages));
+        }
+        assert!(all.len() > 200);
+        let (least, most) =
+            all.iter().fold((f32::MAX, f32::MIN), |(a, b), gap| (a.min(*gap), b.max(*gap)));
+        assert!(most - least < 0.01, "{edition:?}: from {least} to {most}");
+    }
+}
+
+/// Paragraphs, a figure that is a good part of a page high, and paragraphs that go on.
+fn with_figure(before: usize) -> Vec<Block> {
+    let picture = Picture {
+        alt: "A canvas".to_owned(),
+        kind: PictureKind::Unfolded(Unfolded {
+            outline: Outline::Rectangle { width: 10.0, height: 9.0 },
+            depth: 0.0,
+            face_label: "the face".to_owned(),
+            edge_label: String::new(),
+            width_label: "width".to_owned(),
+            height_label: "height".to_owned(),
+            depth_label: String::new(),
+            middle_label: String::new(),
+            blank_mm: 0.0,
+        }),
+    };
+    let mut blocks: Vec<Block> = (0..before).map(|_| paragraph("A line.")).collect();
+    blocks.push(Block::Figure { picture, caption: vec![text("The canvas.")] });
+    blocks.extend((0..3).map(|number| paragraph(&format!("After {number}. {PROSE}"))));
+    blocks.push(heading(HeadingLevel::Two, "Next section", "next"));
+    blocks.extend((0..12).map(|_| paragraph(PROSE)));
+    blocks
+}
+
+#[test]
+fn a_figure_without_room_lets_words_go_first_but_no_heading() {
+    let mut moved = 0;
+    for before in 0..32 {
+        let pages = pages(Form::Book, with_figure(before));
+        let heard: Vec<(usize, &str)> = pages
+            .pages
+            .iter()
+            .enumerate()
+            .flat_map(|(number, page)| runs(page).map(move |(run, _)| (number, &*run.text)))
+            .collect();
+        let place = |words: &str| heard.iter().position(|(_, text)| text.starts_with(words));
+        let (figure, first) = (place("the face").unwrap(), place("After 0").unwrap());
+        assert!(figure < place("Next section").unwrap(), "{before} before");
+        assert!(place("After 1").unwrap() > first && place("After 2").unwrap() > first);
+        // The caption stays with its figure.
+        assert_eq!(heard[figure].0, heard[place("The canvas").unwrap()].0);
+        moved += usize::from(figure > first);
+        // The last line of words above a figure that starts a page is low on its page.
+        let page = &pages.pages[0];
+        let lowest = runs(page)
+            .filter(|(_, role)| *role != Role::Artifact)
+            .map(|(run, _)| run.origin.y)
+            .fold(0.0, f32::max);
+        assert!(lowest > 0.72 * pages.size.1, "{before} before: page 1 ends at {lowest}");
+    }
+    assert!((3..20).contains(&moved), "moved {moved} times");
 }

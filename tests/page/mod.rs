@@ -1,5 +1,7 @@
 //! Typesetting, judged by the positions of marks before anything is drawn.
 
+mod cards;
+mod columns;
 mod contents;
 mod generated;
 mod geometry;
@@ -7,6 +9,7 @@ mod keeping;
 mod lines;
 mod reading;
 mod sample;
+mod sections;
 mod structure;
 mod style;
 mod tables;

@@ -70,6 +70,7 @@ pub fn document(form: Form, blocks: Vec<Block>) -> Document {
         header: ("Two Ways to Pour".to_owned(), "14 March 2026".to_owned()),
         footer: "All names are invented.".to_owned(),
         folio: "Page {page} of {pages}".to_owned(),
+        continued: ", continued".to_owned(),
         blocks,
     }
 }

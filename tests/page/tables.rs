@@ -1,7 +1,7 @@
 //! Tables: heads, decimal marks, rows, rules.
 
-use super::sample::{document, long_table, pages, runs, table, text};
-use puddlebook::handout::{Block, Form, Row, RowKind};
+use super::sample::{document, long_table, pages, paragraph, points, runs, table, text};
+use puddlebook::handout::{Block, Form, Inline, Row, RowKind, Table};
 use puddlebook::ink::{Faces, Shape};
 use puddlebook::page::{Role, TagKind, lay_out};
 
@@ -111,7 +111,7 @@ fn a_table_has_no_upright_rules() {
     let pages = lay_out(&document(Form::Sheet, vec![Block::Table(long_table(20))]), &Faces::new());
     for mark in &pages.pages[0].marks {
         if let Shape::Path { .. } = &mark.shape {
-            let points = super::sample::points(&mark.shape);
+            let points = points(&mark.shape);
             assert!(points.windows(2).all(|pair| (pair[0].y - pair[1].y).abs() < 0.01));
         }
     }
@@ -129,4 +129,90 @@ fn columns_are_as_wide_as_their_words_need() {
     assert!(
         runs(&pages.pages[0]).any(|(run, _)| run.text == "a very long name of a colour indeed")
     );
+}
+
+/// A table of groups of so many rows each.
+fn grouped(sizes: &[usize]) -> Table {
+    let mut made = long_table(0);
+    for (group, &rows) in sizes.iter().enumerate() {
+        let heading = vec![vec![text(&format!("Group {group}"))], Vec::new()];
+        made.rows.push(Row { kind: RowKind::Group, cells: heading });
+        made.rows.extend((0..rows).map(|row| Row {
+            kind: RowKind::Body,
+            cells: vec![vec![text(&format!("Row {group}.{row}"))], vec![text("1.5")]],
+        }));
+    }
+    made
+}
+
+#[test]
+fn a_group_that_goes_on_says_so_on_the_next_page_and_leaves_no_row_alone() {
+    let sizes = [7, 4, 9, 6, 30, 5, 2, 8, 3, 12, 7, 40, 5];
+    let mut gone_on = 0;
+    for before in 0..40 {
+        let mut blocks: Vec<Block> = (0..before).map(|_| paragraph("A line.")).collect();
+        blocks.push(Block::Table(grouped(&sizes)));
+        let pages = pages(Form::Sheet, blocks);
+        for (number, page) in pages.pages.iter().enumerate() {
+            let rows: Vec<(usize, usize)> = runs(page)
+                .filter_map(|(run, _)| run.text.strip_prefix("Row ")?.split_once('.'))
+                .map(|(group, row)| (group.parse().unwrap(), row.parse().unwrap()))
+                .collect();
+            let all: Vec<(&str, Role)> =
+                runs(page).map(|(run, role)| (run.text.as_str(), role)).collect();
+            let again: Vec<(&str, Role)> = all
+                .windows(2)
+                .filter(|pair| pair[1].0 == ", continued")
+                .map(|pair| pair[0])
+                .collect();
+            match rows.first() {
+                Some(&(group, row)) if row > 0 => {
+                    gone_on += 1;
+                    let wanted = format!("Group {group}");
+                    assert_eq!(
+                        again,
+                        [(wanted.as_str(), Role::Artifact)],
+                        "{before} before, page {}",
+                        number + 1
+                    );
+                }
+                _ => assert!(again.is_empty(), "{before} before, page {}", number + 1),
+            }
+            for (group, &size) in sizes.iter().enumerate() {
+                let here = rows.iter().filter(|(of, _)| *of == group).count();
+                assert!(
+                    here != 1 && here + 1 != size,
+                    "{before} before, page {}: {here} of {size} rows of group {group}",
+                    number + 1,
+                );
+            }
+        }
+    }
+    assert!(gone_on > 20, "too few groups were cut to tell: {gone_on}");
+}
+
+#[test]
+fn the_rule_of_a_blank_keeps_clear_of_the_rules_of_the_total() {
+    let blank = || vec![Inline::Blank { width_mm: 26.0, label: "amount".to_owned() }];
+    let mut made = table(&["Colour", "Used, g"], &[&["ochre", ""], &["plum", ""]]);
+    for row in &mut made.rows {
+        row.cells[1] = blank();
+    }
+    made.rows.push(Row { kind: RowKind::Total, cells: vec![vec![text("All cups")], blank()] });
+    let pages = pages(Form::Sheet, vec![Block::Table(made)]);
+    let page = &pages.pages[0];
+    let level = |mark: &&puddlebook::page::Mark| match &mark.shape {
+        Shape::Path { .. } => Some(points(&mark.shape)[0].y),
+        Shape::Text(_) => None,
+    };
+    let blanks: Vec<f32> =
+        page.marks.iter().filter(|m| m.role != Role::Artifact).filter_map(|m| level(&m)).collect();
+    let rules: Vec<f32> =
+        page.marks.iter().filter(|m| m.role == Role::Artifact).filter_map(|m| level(&m)).collect();
+    assert_eq!(blanks.len(), 3);
+    for blank in blanks {
+        for rule in &rules {
+            assert!((rule - blank).abs() > 7.0, "a rule at {rule} beside the blank at {blank}");
+        }
+    }
 }

@@ -1,5 +1,5 @@
 use super::studio::{assert_near, lesson, planned};
-use puddlebook::lesson::{Edge, Shape};
+use puddlebook::lesson::{Edge, PolygonSize, Shape};
 use puddlebook::plan::Areas;
 use puddlebook::quantity::units::{in_inch, in_mm, in_square_cm, in_square_inch, inch, mm};
 use std::f64::consts::{PI, TAU};
@@ -88,7 +88,8 @@ fn polygons_agree_with_their_corners() {
                 x * next_y - next_x * y
             })
             .sum();
-        let areas = areas(Shape::Polygon { sides, side: inch(side) }, 0.75);
+        let areas =
+            areas(Shape::Polygon { sides, side: inch(side), given: PolygonSize::Side }, 0.75);
         assert_near(in_square_inch(areas.face), twice / 2.0, 1e-9);
         assert_near(in_inch(areas.perimeter), f64::from(sides) * side, 1e-9);
         assert_near(in_square_inch(areas.edge), f64::from(sides) * side * 0.75, 1e-9);
@@ -98,6 +99,6 @@ fn polygons_agree_with_their_corners() {
 /// Closed form: 3 sqrt(3) / 2 x side².
 #[test]
 fn a_hexagon_by_its_closed_form() {
-    let areas = areas(Shape::Polygon { sides: 6, side: inch(3.0) }, 0.0);
+    let areas = areas(Shape::Polygon { sides: 6, side: inch(3.0), given: PolygonSize::Side }, 0.0);
     assert_near(in_square_inch(areas.face), 1.5 * 3.0_f64.sqrt() * 9.0, 1e-9);
 }

@@ -5,11 +5,13 @@ use puddlebook::quantity::UnitSystem;
 use puddlebook::quantity::units::{g_per_ml, gram, in_g_per_ml, in_gram, in_ml, ml, mm, us_fl_oz};
 use std::sync::Arc;
 
-/// One colour, metric, exactly `need` millilitres of paint and nothing left in the cup.
+/// One colour, metric, exactly `need` millilitres of paint, nothing left in the cup, and a
+/// scale that shows every digit.
 fn one_cup(need: f64, mix: Mix) -> Lesson {
     let mut lesson = lesson();
     lesson.print.units = UnitSystem::Metric;
     lesson.mixing.cup_loss = ml(0.0);
+    lesson.mixing.scale_step = gram(0.0);
     let canvas = &mut lesson.canvases[0];
     canvas.shape = puddlebook::lesson::Shape::Rectangle { width: mm(100.0), height: mm(100.0) };
     canvas.depth = mm(0.0);
@@ -51,7 +53,7 @@ fn parts_by_volume() {
     assert_all_near(&volumes(&batch), &[40.0, 40.0, 20.0]);
     assert_all_near(&masses(&batch), &[48.0, 42.0, 19.96]);
     assert_near(in_g_per_ml(batch.density), 1.0996, 1e-12);
-    assert_all_near(&readings(&batch), &[48.0, 90.0, 110.0]);
+    assert_all_near(&readings(&batch), &[48.0, 90.0, 109.96]);
 }
 
 /// By hand: 1 : 1 : 1/2 by weight take 1/1.2 + 1/1.05 + 0.5/0.998 = 2.286717 parts of room;
@@ -91,7 +93,7 @@ fn a_batch_rounds_up_to_the_step_of_the_units() {
     let batch = planned(us).mixing.remove(0);
     // 100.1 mL are 3.385 fl oz.
     assert_near((batch.volume / us_fl_oz(3.5)).value, 1.0, 1e-12);
-    assert_near(in_ml(batch.need), 100.1, 1e-9);
+    assert_near(in_ml(batch.need()), 100.1, 1e-9);
 }
 
 #[test]
@@ -138,11 +140,14 @@ fn readings_end_at_the_mass_of_the_batch() {
         ],
         ..mix("thirds", Consistency::Thin, PartsBy::Volume, 1.0)
     };
-    // 85 mL at 1.2 g/mL are 102 g: three times 34. 80 mL are 96 g: three times 32.
-    assert_all_near(&readings(&batch(85.0, thirds.clone())), &[34.0, 68.0, 102.0]);
-    let mut coarse = one_cup(85.0, thirds);
+    // 85 mL at 1.2 g/mL are 102 g: three times 34.
+    let mut grams = one_cup(85.0, thirds.clone());
+    grams.mixing.scale_step = gram(1.0);
+    assert_all_near(&readings(&planned(grams).mixing[0]), &[34.0, 68.0, 102.0]);
+    // A cup of 96 g is filled to 100, which is 83.3 mL; the pot of 85 mL weighs 102 g.
+    // They show as 100, twenty steps of 5; 34 g are 6.8 steps each: 7, 7 and 6.
+    let mut coarse = one_cup(80.0, thirds);
     coarse.mixing.scale_step = gram(5.0);
-    // 102 g show as 100, twenty steps of 5; 34 g are 6.8 steps each: 7, 7 and 6.
     let batch = planned(coarse).mixing.remove(0);
     assert_all_near(&readings(&batch), &[35.0, 70.0, 100.0]);
 }

@@ -1,7 +1,7 @@
 use super::studio::*;
 use puddlebook::lesson::{CanvasLayer, Life, Per, Students};
 use puddlebook::plan::{Counted, Impossible, Plan, plan};
-use puddlebook::quantity::units::in_ml;
+use puddlebook::quantity::units::{in_g_per_ml, in_gram, in_ml};
 
 fn pieces(plan: &Plan, item: &str) -> u32 {
     plan.supplies.iter().find(|need| need.item == item).unwrap().pieces
@@ -51,8 +51,12 @@ fn one_batch_for_a_colour_and_mix_over_all_canvases() {
         ]
     );
     // 24 cups of 40 % of 4.8 fl oz and 3 mL.
-    let need = 24.0 * (0.4 * 4.8 * 29.573_529_562_5 + 3.0);
-    assert_near(in_ml(plan.mixing[0].need), need, 1e-6);
+    let expected = 24.0 * (0.4 * 4.8 * 29.573_529_562_5 + 3.0);
+    assert_near(in_ml(plan.mixing[0].expected), expected, 1e-6);
+    // Every cup is filled to the next gram, and the batch fills them all.
+    let grams = (expected / 24.0 * in_g_per_ml(plan.mixing[0].density)).ceil();
+    assert_near(in_gram(plan.canvases[0].layers[0].cups[0].fill), grams, 1e-9);
+    assert!(plan.mixing[0].mass >= plan.canvases[0].layers[0].cups[0].fill * 24.0);
 }
 
 #[test]

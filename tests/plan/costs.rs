@@ -11,7 +11,7 @@ fn gloves(stock: u32, life: Life) -> Lesson {
     lesson.class.students = students(10);
     lesson.supplies = vec![supply("gloves", 2.0, Per::Student, life)];
     lesson.stock = vec![stocked("gloves", Amount::Pieces(stock))];
-    lesson.shop = shop(vec![
+    lesson.shops = shop(vec![
         pack("gloves", Amount::Pieces(6), 200),
         pack("gloves", Amount::Pieces(50), 1000),
     ]);

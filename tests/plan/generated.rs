@@ -14,8 +14,10 @@ pub fn lessons() -> impl Strategy<Value = Lesson> {
     let class = (1_u32..40, 0_u32..3, 0_u32..3);
     let mixing = (0.0..8.0_f64, prop::sample::select(vec![0.1, 0.5, 1.0, 5.0]));
     let units = prop_oneof![Just(UnitSystem::Us), Just(UnitSystem::Metric)];
-    (canvases, class, mixing, units, stock()).prop_map(|(canvases, class, mixing, units, stock)| {
+    let parts = (canvases, class, mixing, units, stock(), rules());
+    parts.prop_map(|(canvases, class, mixing, units, stock, rule)| {
         let mut lesson = lesson();
+        lesson.reserve = rule;
         lesson.print.units = units;
         lesson.class.students = students(class.0);
         (lesson.class.demonstrations, lesson.class.spares) = (class.1, class.2);
@@ -32,9 +34,16 @@ pub fn lessons() -> impl Strategy<Value = Lesson> {
             supply("drop cloth", 1.5, Per::Table, Life::Washable),
         ];
         lesson.stock = stock;
-        lesson.shop = shop(price_list());
+        lesson.shops = shop(price_list());
         lesson
     })
+}
+
+/// From no reserve to a very careful one.
+fn rules() -> impl Strategy<Value = ReserveRule> {
+    let levels = prop::sample::select(vec![(1, 2), (4, 5), (19, 20), (999, 1000)]);
+    (levels, 0_i64..30, 0_i64..40)
+        .prop_map(|(level, class, students)| reserve(level, class, students))
 }
 
 /// Everything that a generated lesson may need, in volumes and weights.
@@ -123,7 +132,11 @@ fn shape() -> impl Strategy<Value = Shape> {
         (size(), size()).prop_map(|(width, height)| Shape::Rectangle { width, height }),
         size().prop_map(|diameter| Shape::Round { diameter }),
         (size(), size()).prop_map(|(width, height)| Shape::Oval { width, height }),
-        (3_u32..=24, size()).prop_map(|(sides, side)| Shape::Polygon { sides, side: side / 3.0 }),
+        (3_u32..=24, size()).prop_map(|(sides, side)| Shape::Polygon {
+            sides,
+            side: side / 3.0,
+            given: PolygonSize::Side
+        }),
     ]
 }
 

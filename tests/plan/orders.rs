@@ -89,7 +89,7 @@ fn stock_is_taken_off_whatever_it_is_measured_in() {
 fn enough_in_stock_buys_nothing() {
     let mut lesson = class_of_eight();
     lesson.stock = vec![stocked("gloves", Amount::Pieces(30))];
-    lesson.shop = shop(vec![pack("gloves", Amount::Pieces(50), 899)]);
+    lesson.shops = shop(vec![pack("gloves", Amount::Pieces(50), 899)]);
     let plan = planned(lesson);
     let gloves = line(&plan, "gloves");
     assert_eq!(gloves.to_buy, Amount::Pieces(0));
@@ -109,14 +109,14 @@ fn stock_of_exactly_the_need_is_enough() {
 #[test]
 fn water_is_bought_only_where_it_is_sold() {
     let mut lesson = class_of_eight();
-    lesson.shop = shop(vec![pack("water", Amount::Volume(ml(1000.0)), 120)]);
+    lesson.shops = shop(vec![pack("water", Amount::Volume(ml(1000.0)), 120)]);
     assert!(matches!(line(&planned(lesson), "water").purchase, Purchase::Packs { .. }));
 }
 
 #[test]
 fn packs_and_left_over_of_a_line() {
     let mut lesson = class_of_eight();
-    lesson.shop = shop(vec![
+    lesson.shops = shop(vec![
         pack("gloves", Amount::Pieces(5), 150),
         pack("gloves", Amount::Pieces(1), 40),
         pack("drop cloth", Amount::Pieces(1), 40),
@@ -147,7 +147,7 @@ fn amounts_that_cannot_be_compared_are_refused() {
     );
 
     let mut packs = class_of_eight();
-    packs.shop = shop(vec![pack("gloves", Amount::Volume(ml(100.0)), 100)]);
+    packs.shops = shop(vec![pack("gloves", Amount::Volume(ml(100.0)), 100)]);
     assert_eq!(
         plan(packs).unwrap_err().to_string(),
         "\"gloves\" is given by volume, but it is needed in pieces"

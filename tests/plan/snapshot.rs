@@ -16,6 +16,7 @@ fn two_ways_to_pour() -> Lesson {
     let mut lesson = lesson();
     lesson.class.students = students(8);
     lesson.class.demonstrations = 1;
+    lesson.reserve = reserve((19, 20), 8, 15);
     let mut spun = lesson.canvases[0].clone();
     spun.name = "round panel".into();
     spun.shape = Shape::Round { diameter: inch(8.0) };
@@ -44,7 +45,7 @@ fn two_ways_to_pour() -> Lesson {
         stocked("pouring medium", Amount::Mass(gram(300.0))),
         stocked("stir sticks", Amount::Pieces(40)),
     ];
-    lesson.shop = shop(vec![
+    lesson.shops = shop(vec![
         pack(
             "harbour blue acrylic",
             Amount::Volume(puddlebook::quantity::units::us_fl_oz(8.0)),
@@ -111,20 +112,45 @@ fn write(out: &mut String, plan: &Plan) -> std::fmt::Result {
     }
     for need in &plan.finishing {
         let (volume, mass) = (in_ml(need.volume), in_gram(need.mass));
-        writeln!(out, "finishing: {} {volume:.3} mL, {mass:.3} g", need.material.name)?;
+        let reserve = in_ml(need.reserve);
+        writeln!(
+            out,
+            "finishing: {} {volume:.3} mL, {reserve:.3} of it in reserve, {mass:.3} g",
+            need.material.name
+        )?;
     }
+    let reserve = &plan.reserve;
+    writeln!(
+        out,
+        "reserve: {:.4} deviations, {:.3} mL on {:.3} mL; as one paint {:.3} mL",
+        reserve.deviations,
+        in_ml(reserve.by_colour),
+        in_ml(reserve.expected),
+        in_ml(reserve.as_one)
+    )?;
+    let by_habit: Vec<String> =
+        reserve.habit.mixing.iter().map(|volume| format!("{:.3}", in_ml(*volume))).collect();
+    writeln!(
+        out,
+        "by habit: {} = {:.3} mL, {}",
+        by_habit.join(" + "),
+        in_ml(reserve.habit.to_mix()),
+        reserve.habit.total.amount()
+    )?;
     for line in &plan.order.lines {
         write!(
             out,
-            "{}: {} - {} = {}; ",
+            "{}: {} ({} reserve) - {} = {}; ",
             line.item,
             amount(line.needed),
+            amount(line.reserve),
             amount(line.in_stock),
             amount(line.to_buy)
         )?;
         match &line.purchase {
             Purchase::Nothing => writeln!(out, "nothing to buy")?,
             Purchase::NoPrice => writeln!(out, "no price")?,
+            Purchase::Elsewhere => writeln!(out, "elsewhere")?,
             Purchase::Packs { packs, cost, left_over } => {
                 for pack in packs {
                     let price = pack.price.amount();
@@ -160,11 +186,12 @@ fn batch(batch: &Batch) -> String {
         })
         .collect();
     format!(
-        "{} {}, {} cups, {:.3} up to {:.3} mL, {:.3} g at {:.4} g/mL: {}",
+        "{} {}, {} cups, {:.3} + {:.3} up to {:.3} mL, {:.3} g at {:.4} g/mL: {}",
         batch.mix.name,
         batch.colour.name,
         batch.cups,
-        in_ml(batch.need),
+        in_ml(batch.expected),
+        in_ml(batch.reserve),
         in_ml(batch.volume),
         in_gram(batch.mass),
         in_g_per_ml(batch.density),

@@ -12,7 +12,7 @@ pub fn planned(lesson: Lesson) -> Plan {
 }
 
 /// One student, one 10 x 10 in canvas with a painted half-inch edge, a straight pour of
-/// medium consistency in three colours, US units, nothing in the cupboard, no shop.
+/// medium consistency in three colours, US units, nothing in the cupboard, no shop, no reserve.
 pub fn lesson() -> Lesson {
     let technique = straight_pour();
     Lesson {
@@ -45,14 +45,41 @@ pub fn lesson() -> Lesson {
             step_us: us_fl_oz(0.25),
             step_metric: ml(5.0),
             scale_step: gram(1.0),
+            keeps: 21,
         },
+        timetable: None,
+        room: Room { table: None, level_surface: None, gap: mm(50.0), drying_days: 3 },
+        washing: Washing {
+            after_each_batch: ml(1000.0),
+            each_piece: Vec::new(),
+            bucket: ml(8000.0),
+        },
+        reserve: no_reserve(),
         supplies: vec![],
-        shop: None,
+        shops: Vec::new(),
+        charges: Charges::default(),
+        elsewhere: Vec::new(),
+        jars: Vec::new(),
         stock: vec![],
         practices: vec![],
         cautions: vec![],
         techniques: vec![technique],
         mixes: vec![thin(), medium()],
+    }
+}
+
+/// Enough in every second class: what is expected, and nothing on top.
+pub fn no_reserve() -> ReserveRule {
+    reserve((1, 2), 8, 15)
+}
+
+/// A reserve at a level, with what the class and the students vary by in percent.
+pub fn reserve(level: (u32, u32), class: i64, students: i64) -> ReserveRule {
+    ReserveRule {
+        level: ServiceLevel::new(level.0, level.1).unwrap(),
+        class_varies: percent(class),
+        students_vary: percent(students),
+        habit: percent(15),
     }
 }
 
@@ -176,12 +203,19 @@ pub fn supply(item: &str, count: f64, per: Per, life: Life) -> SupplyRule {
     SupplyRule { item: item.into(), count, per, life }
 }
 
-pub fn shop(packs: Vec<Pack>) -> Option<Shop> {
-    Some(Shop { name: "Corner supply shop (invented)".into(), packs })
+pub fn shop(packs: Vec<Pack>) -> Vec<Shop> {
+    vec![Shop {
+        name: "Corner supply shop (invented)".into(),
+        delivery: Money::ZERO,
+        free_from: None,
+        least_order: None,
+        packs,
+    }]
 }
 
 pub fn pack(item: &str, size: Amount, cents: i64) -> Pack {
-    Pack { item: item.into(), size, price: money(cents) }
+    let one = NonZeroU32::MIN;
+    Pack { item: item.into(), size, price: money(cents), from: one, only_by: one }
 }
 
 pub fn money(cents: i64) -> Money {

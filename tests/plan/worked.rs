@@ -1,7 +1,7 @@
 use super::generated::lessons;
 use super::studio::*;
 use proptest::prelude::*;
-use puddlebook::lesson::{Edge, Shape};
+use puddlebook::lesson::{Edge, PolygonSize, Shape};
 use puddlebook::plan::{Figure, FigureUnit, Formula, Plan, Step, StepKind};
 use puddlebook::quantity::UnitSystem;
 use puddlebook::quantity::units::{
@@ -25,8 +25,8 @@ fn by_pocket_calculator(step: &Step) -> f64 {
         (Formula::Sum, [a, b]) => a + b,
         (Formula::Quotient, [a, b]) => a / b,
         (Formula::PercentOf, [a, b]) => a * b / 100.0,
-        (Formula::SumRoundedUp, [a, b, step]) => {
-            let steps = (a + b) / step;
+        (Formula::SumProductRoundedUp, [a, b, c, step]) => {
+            let steps = (a + b) * c / step;
             // Steps are counted on fingers: 8.0000000001 are eight.
             let whole = (0..).map(f64::from).find(|whole| *whole >= steps - 1e-9).unwrap();
             whole * step
@@ -63,8 +63,7 @@ fn from_plan(plan: &Plan, number: usize, step: &Step) -> f64 {
         StepKind::PaintedArea => area(canvas.areas.painted),
         StepKind::LayerPaint { layer: name } => volume(layer(name).paint.typical()),
         StepKind::ColourPaint { layer, colour } => volume(cup(layer, colour).paint),
-        StepKind::ColourBatch { layer, colour } => volume(cup(layer, colour).batch.volume),
-        StepKind::ColourMass { layer, colour } => in_gram(cup(layer, colour).batch.mass),
+        StepKind::ColourMass { layer, colour } => in_gram(cup(layer, colour).fill),
     }
 }
 
@@ -117,14 +116,11 @@ fn the_square_of_the_trade() {
       PaintedArea: Sum [100 in2, 20 in2] = 120 in2
       LayerPaint { layer: "colour" }: Quotient [120 in2, 25 in2/fl oz] = 4.8 fl oz
       ColourPaint { layer: "colour", colour: "harbour blue" }: PercentOf [4.8 fl oz, 40 %] = 1.92 fl oz
-      ColourBatch { layer: "colour", colour: "harbour blue" }: SumRoundedUp [1.92 fl oz, 0.1 fl oz, 0.25 fl oz] = 2.25 fl oz
-      ColourMass { layer: "colour", colour: "harbour blue" }: Product [2.25 fl oz, 32.9 g/fl oz] = 74 g
+      ColourMass { layer: "colour", colour: "harbour blue" }: SumProductRoundedUp [1.92 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 67 g
       ColourPaint { layer: "colour", colour: "sand" }: PercentOf [4.8 fl oz, 25 %] = 1.2 fl oz
-      ColourBatch { layer: "colour", colour: "sand" }: SumRoundedUp [1.2 fl oz, 0.1 fl oz, 0.25 fl oz] = 1.5 fl oz
-      ColourMass { layer: "colour", colour: "sand" }: Product [1.5 fl oz, 32.9 g/fl oz] = 49 g
+      ColourMass { layer: "colour", colour: "sand" }: SumProductRoundedUp [1.2 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 43 g
       ColourPaint { layer: "colour", colour: "white" }: PercentOf [4.8 fl oz, 35 %] = 1.68 fl oz
-      ColourBatch { layer: "colour", colour: "white" }: SumRoundedUp [1.68 fl oz, 0.1 fl oz, 0.25 fl oz] = 2 fl oz
-      ColourMass { layer: "colour", colour: "white" }: Product [2 fl oz, 32.9 g/fl oz] = 66 g
+      ColourMass { layer: "colour", colour: "white" }: SumProductRoundedUp [1.68 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 59 g
     "#);
 }
 
@@ -142,14 +138,11 @@ fn an_oval_in_centimetres() {
       PaintedArea: Sum [942.5 cm2, 165.8 cm2] = 1108.3 cm2
       LayerPaint { layer: "colour" }: Quotient [1108.3 cm2, 5.454 cm2/mL] = 203.2 mL
       ColourPaint { layer: "colour", colour: "harbour blue" }: PercentOf [203.2 mL, 40 %] = 81.3 mL
-      ColourBatch { layer: "colour", colour: "harbour blue" }: SumRoundedUp [81.3 mL, 3 mL, 5 mL] = 85 mL
-      ColourMass { layer: "colour", colour: "harbour blue" }: Product [85 mL, 1.11 g/mL] = 94 g
+      ColourMass { layer: "colour", colour: "harbour blue" }: SumProductRoundedUp [81.3 mL, 3 mL, 1.111 g/mL, 1 g] = 94 g
       ColourPaint { layer: "colour", colour: "sand" }: PercentOf [203.2 mL, 25 %] = 50.8 mL
-      ColourBatch { layer: "colour", colour: "sand" }: SumRoundedUp [50.8 mL, 3 mL, 5 mL] = 55 mL
-      ColourMass { layer: "colour", colour: "sand" }: Product [55 mL, 1.11 g/mL] = 61 g
+      ColourMass { layer: "colour", colour: "sand" }: SumProductRoundedUp [50.8 mL, 3 mL, 1.111 g/mL, 1 g] = 60 g
       ColourPaint { layer: "colour", colour: "white" }: PercentOf [203.2 mL, 35 %] = 71.1 mL
-      ColourBatch { layer: "colour", colour: "white" }: SumRoundedUp [71.1 mL, 3 mL, 5 mL] = 75 mL
-      ColourMass { layer: "colour", colour: "white" }: Product [75 mL, 1.11 g/mL] = 83 g
+      ColourMass { layer: "colour", colour: "white" }: SumProductRoundedUp [71.1 mL, 3 mL, 1.111 g/mL, 1 g] = 83 g
     "#);
 }
 
@@ -157,7 +150,8 @@ fn an_oval_in_centimetres() {
 fn a_hexagon_and_a_round_panel_without_painted_edge() {
     let mut lesson = lesson();
     let mut round = lesson.canvases[0].clone();
-    lesson.canvases[0].shape = Shape::Polygon { sides: 6, side: inch(3.0) };
+    lesson.canvases[0].shape =
+        Shape::Polygon { sides: 6, side: inch(3.0), given: PolygonSize::Side };
     round.name = "round".into();
     round.shape = Shape::Round { diameter: inch(8.0) };
     round.edge = Edge::Bare;
@@ -171,21 +165,17 @@ fn a_hexagon_and_a_round_panel_without_painted_edge() {
       PaintedArea: Sum [23.4 in2, 9 in2] = 32.4 in2
       LayerPaint { layer: "colour" }: Quotient [32.4 in2, 25 in2/fl oz] = 1.3 fl oz
       ColourPaint { layer: "colour", colour: "harbour blue" }: PercentOf [1.3 fl oz, 40 %] = 0.52 fl oz
-      ColourBatch { layer: "colour", colour: "harbour blue" }: SumRoundedUp [0.52 fl oz, 0.1 fl oz, 0.25 fl oz] = 0.75 fl oz
-      ColourMass { layer: "colour", colour: "harbour blue" }: Product [0.75 fl oz, 32.9 g/fl oz] = 25 g
+      ColourMass { layer: "colour", colour: "harbour blue" }: SumProductRoundedUp [0.52 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 21 g
       ColourPaint { layer: "colour", colour: "sand" }: PercentOf [1.3 fl oz, 25 %] = 0.32 fl oz
-      ColourBatch { layer: "colour", colour: "sand" }: SumRoundedUp [0.32 fl oz, 0.1 fl oz, 0.25 fl oz] = 0.5 fl oz
-      ColourMass { layer: "colour", colour: "sand" }: Product [0.5 fl oz, 32.9 g/fl oz] = 16 g
+      ColourMass { layer: "colour", colour: "sand" }: SumProductRoundedUp [0.32 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 14 g
       ColourPaint { layer: "colour", colour: "white" }: PercentOf [1.3 fl oz, 35 %] = 0.45 fl oz
-      ColourBatch { layer: "colour", colour: "white" }: SumRoundedUp [0.45 fl oz, 0.1 fl oz, 0.25 fl oz] = 0.75 fl oz
-      ColourMass { layer: "colour", colour: "white" }: Product [0.75 fl oz, 32.9 g/fl oz] = 25 g
+      ColourMass { layer: "colour", colour: "white" }: SumProductRoundedUp [0.45 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 19 g
     round
       Face: Product [3.1416, 4 in, 4 in] = 50.3 in2
       PaintedArea: Sum [50.3 in2, 0 in2] = 50.3 in2
       LayerPaint { layer: "colour" }: Quotient [50.3 in2, 25 in2/fl oz] = 2.01 fl oz
       ColourPaint { layer: "colour", colour: "harbour blue" }: PercentOf [2.01 fl oz, 40 %] = 0.8 fl oz
-      ColourBatch { layer: "colour", colour: "harbour blue" }: SumRoundedUp [0.8 fl oz, 0.1 fl oz, 0.25 fl oz] = 1 fl oz
-      ColourMass { layer: "colour", colour: "harbour blue" }: Product [1 fl oz, 32.9 g/fl oz] = 33 g
+      ColourMass { layer: "colour", colour: "harbour blue" }: SumProductRoundedUp [0.8 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 30 g
     "#);
 }
 
@@ -201,14 +191,11 @@ fn metric_canvases_in_inches_still_come_out() {
       PaintedArea: Sum [139.5 in2, 23.6 in2] = 163.1 in2
       LayerPaint { layer: "colour" }: Quotient [163.1 in2, 25 in2/fl oz] = 6.52 fl oz
       ColourPaint { layer: "colour", colour: "harbour blue" }: PercentOf [6.52 fl oz, 40 %] = 2.61 fl oz
-      ColourBatch { layer: "colour", colour: "harbour blue" }: SumRoundedUp [2.61 fl oz, 0.1 fl oz, 0.25 fl oz] = 2.75 fl oz
-      ColourMass { layer: "colour", colour: "harbour blue" }: Product [2.75 fl oz, 32.85 g/fl oz] = 90 g
+      ColourMass { layer: "colour", colour: "harbour blue" }: SumProductRoundedUp [2.61 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 90 g
       ColourPaint { layer: "colour", colour: "sand" }: PercentOf [6.52 fl oz, 25 %] = 1.63 fl oz
-      ColourBatch { layer: "colour", colour: "sand" }: SumRoundedUp [1.63 fl oz, 0.1 fl oz, 0.25 fl oz] = 1.75 fl oz
-      ColourMass { layer: "colour", colour: "sand" }: Product [1.75 fl oz, 32.85 g/fl oz] = 57 g
+      ColourMass { layer: "colour", colour: "sand" }: SumProductRoundedUp [1.63 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 57 g
       ColourPaint { layer: "colour", colour: "white" }: PercentOf [6.52 fl oz, 35 %] = 2.28 fl oz
-      ColourBatch { layer: "colour", colour: "white" }: SumRoundedUp [2.28 fl oz, 0.1 fl oz, 0.25 fl oz] = 2.5 fl oz
-      ColourMass { layer: "colour", colour: "white" }: Product [2.5 fl oz, 32.85 g/fl oz] = 82 g
+      ColourMass { layer: "colour", colour: "white" }: SumProductRoundedUp [2.28 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 79 g
     "#);
 }
 
@@ -218,7 +205,8 @@ fn metric_canvases_in_inches_still_come_out() {
 fn a_result_half_way_between_two_figures_gets_one_more_digit() {
     let mut lesson = lesson();
     lesson.print.units = UnitSystem::Metric;
-    lesson.canvases[0].shape = Shape::Polygon { sides: 5, side: mm(359.0 / 3.0) };
+    lesson.canvases[0].shape =
+        Shape::Polygon { sides: 5, side: mm(359.0 / 3.0), given: PolygonSize::Side };
     lesson.canvases[0].depth = mm(39.0);
     let plan = planned(lesson);
     let edge = plan.worked[0].steps.iter().find(|step| step.what == StepKind::EdgeArea).unwrap();

@@ -4,6 +4,7 @@ use crate::handout::words::Words;
 use crate::lesson::Consistency;
 use crate::plan::{Batch, Plan, Poured};
 use crate::quantity::show::Show;
+use crate::quantity::{Mass, Volume};
 use serde::Serialize;
 
 /// One colour mixed in one go.
@@ -15,13 +16,24 @@ pub struct BatchText {
     pub mix: String,
     pub consistency: String,
     pub cups: String,
+    /// What is expected to be used.
+    pub expected: String,
+    /// What is mixed on top; empty when that is nothing.
+    pub reserve: String,
+    /// Both together.
     pub need: String,
+    /// What comes out of jars that were mixed before; empty when that is nothing.
+    pub from_jars: String,
+    /// What the scale shows when the jars are poured in last; empty without them.
+    pub jar_reading: String,
     pub volume: String,
     pub mass: String,
     pub density: String,
     pub ingredients: Vec<IngredientText>,
     /// The cups to fill from it; empty for the batch of a single cup.
     pub fills: Vec<FillText>,
+    /// What stays in the jug when they are filled; empty when that is nothing to speak of.
+    pub left: String,
 }
 
 /// Cups that are filled alike.
@@ -49,49 +61,99 @@ pub struct IngredientText {
 }
 
 pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
+    let from_jars = batch.from_jars * batch.density;
     BatchText {
         colour: batch.colour.name.clone(),
         swatch: hex(batch.colour.swatch),
         mix: batch.mix.name.clone(),
         consistency: consistency(batch.mix.consistency, words),
         cups: batch.cups.to_string(),
-        need: show.volume(batch.need),
+        expected: show.volume(batch.expected),
+        reserve: unless_nothing(batch.reserve, show),
+        need: show.volume(batch.need()),
+        from_jars: unless_no_mass(from_jars, show),
+        jar_reading: if from_jars > Mass::default() {
+            show.mass(batch.mass + from_jars)
+        } else {
+            String::new()
+        },
         volume: show.measured(batch.volume),
         mass: show.mass(batch.mass),
         density: show.density(batch.density),
         ingredients: batch.ingredients.iter().map(|poured| ingredient(poured, show)).collect(),
         fills: Vec::new(),
+        left: String::new(),
     }
+}
+
+fn unless_no_mass(mass: Mass, show: &Show) -> String {
+    if mass > Mass::default() { show.mass(mass) } else { String::new() }
+}
+
+/// A volume, empty when it is nothing.
+pub(super) fn unless_nothing(volume: Volume, show: &Show) -> String {
+    if volume > Volume::default() { show.volume(volume) } else { String::new() }
 }
 
 /// The batches of the class, each with the cups it fills.
 pub(super) fn class_batches(plan: &Plan, words: &Words, show: &Show) -> Vec<BatchText> {
     plan.mixing
         .iter()
-        .map(|mixed| BatchText { fills: fills(plan, mixed, show), ..batch(mixed, words, show) })
+        .map(|mixed| {
+            let fills = fills(plan, mixed);
+            let filled: Mass = fills.iter().map(|fill| fill.mass * f64::from(fill.cups)).sum();
+            let left = mixed.mass + mixed.from_jars * mixed.density - filled;
+            BatchText {
+                left: if left < plan.lesson.mixing.scale_step {
+                    String::new()
+                } else {
+                    show.mass(
+                        (left / plan.lesson.mixing.scale_step).value.round()
+                            * plan.lesson.mixing.scale_step,
+                    )
+                },
+                fills: fills.iter().map(|fill| fill.text(show)).collect(),
+                ..batch(mixed, words, show)
+            }
+        })
         .collect()
 }
 
-/// Whole steps of the scale, rounded down: the batch is enough for all cups.
-fn fills(plan: &Plan, mixed: &Batch, show: &Show) -> Vec<FillText> {
-    let step = plan.lesson.mixing.scale_step;
+/// Cups of one layer of one kind of canvas.
+struct Fill<'a> {
+    canvas: &'a str,
+    /// Empty where the technique has but one.
+    layer: &'a str,
+    cups: u32,
+    volume: Volume,
+    mass: Mass,
+}
+
+impl Fill<'_> {
+    fn text(&self, show: &Show) -> FillText {
+        FillText {
+            canvas: self.canvas.to_owned(),
+            layer: self.layer.to_owned(),
+            cups: self.cups.to_string(),
+            volume: show.volume(self.volume),
+            mass: show.mass(self.mass),
+        }
+    }
+}
+
+fn fills<'a>(plan: &'a Plan, mixed: &Batch) -> Vec<Fill<'a>> {
     let mut fills = Vec::new();
     for (canvas, worked_out) in plan.lesson.canvases.iter().zip(&plan.canvases) {
+        let has_layers = worked_out.layers.len() > 1;
         for layer in worked_out.layers.iter().filter(|layer| layer.layer.mix.name == mixed.mix.name)
         {
             for cup in layer.cups.iter().filter(|cup| cup.colour.name == mixed.colour.name) {
-                let volume = cup.paint + plan.lesson.mixing.cup_loss;
-                let steps = (volume * mixed.density / step).value.floor();
-                fills.push(FillText {
-                    canvas: worked_out.name.clone(),
-                    layer: if worked_out.layers.len() > 1 {
-                        layer.name.clone()
-                    } else {
-                        String::new()
-                    },
-                    cups: plan.heads.sets().saturating_mul(canvas.each.get()).to_string(),
-                    volume: show.volume(volume),
-                    mass: show.mass(step * steps),
+                fills.push(Fill {
+                    canvas: &worked_out.name,
+                    layer: if has_layers { &layer.name } else { "" },
+                    cups: plan.heads.sets().saturating_mul(canvas.each.get()),
+                    volume: cup.batch.need(),
+                    mass: cup.fill,
                 });
             }
         }

@@ -1,27 +1,34 @@
 //! Canvases, their layers and cups.
 
+use super::adding::{Amounts, canvas_paint, ingredients};
 use super::batch::{IngredientText, batch, consistency, hex};
+use super::spelled;
 use super::step::{StepText, operand_of, steps, sum_of};
 use super::technique::coverage;
 use crate::handout::words::{Words, fill};
-use crate::lesson::{Canvas, Shape};
+use crate::lesson::{Canvas, CanvasLayer, PolygonSize, Shape};
 use crate::plan::{
     CanvasPlan, CupPlan, FinishPlan, LayerPlan, Plan, StepKind, WorkedExample, rule_film,
 };
-use crate::quantity::show::{Show, trimmed, with_unit};
-use crate::quantity::units::{in_gram, ml, us_fl_oz};
-use crate::quantity::{Area, Length, UnitSystem};
+use crate::quantity::show::Show;
+use crate::quantity::{Area, Date, Length, UnitSystem};
 use serde::Serialize;
+use std::f64::consts::PI;
 
 /// One kind of canvas.
 #[derive(Debug, Clone, Serialize)]
 pub struct CanvasText {
     pub name: String,
     pub shape: String,
+    /// As the lesson gives it.
     pub size: String,
+    /// Whether its face has corners.
+    pub corners: bool,
     /// Empty for a flat panel.
     pub depth: String,
     pub each: String,
+    /// How many the class paints, demonstrations and spares included.
+    pub in_class: String,
     pub technique: String,
     pub consistency: String,
     pub face: String,
@@ -39,10 +46,16 @@ pub struct CanvasText {
     /// What the rule of thumb says for the same area.
     pub rule_paint: String,
     pub rule_share: String,
-    /// The rule's amount in grams, worked with the weight of the mix used most of.
+    /// What one unit of the colours together weighs, in the mean of this canvas.
+    pub mean_weight: String,
+    /// The rule's amount in grams, worked with that weight.
     pub rule_mass_sum: String,
+    /// What the cups of one canvas should lose.
+    pub paint_mass: String,
     /// The area worked out, from one step to the next; empty for a step that a bare
     /// edge leaves out.
+    /// The factor of an oval's way around; empty for other shapes.
+    pub perimeter_factor: String,
     pub perimeter_sum: String,
     pub edge_sum: String,
     pub painted_sum: String,
@@ -75,13 +88,15 @@ pub struct CupText {
     pub swatch: String,
     pub share: String,
     pub paint: String,
-    pub batch_volume: String,
-    pub batch_mass: String,
+    /// What the paint weighs: what the cup should lose.
+    pub paint_mass: String,
+    /// What is filled into the cup.
+    pub fill_volume: String,
+    pub fill_mass: String,
     pub density: String,
-    /// Layer to colour, colour to batch and batch to grams, worked.
+    /// Layer to colour, and colour to grams in the cup, worked.
     pub paint_sum: String,
-    pub batch_sum: String,
-    pub mass_sum: String,
+    pub fill_sum: String,
     pub ingredients: Vec<IngredientText>,
 }
 
@@ -93,6 +108,8 @@ pub struct FinishText {
     pub paint: String,
     pub coats: String,
     pub after_days: String,
+    /// The day of the first coat at the earliest; empty in a lesson without a date.
+    pub date: String,
     pub basis: String,
 }
 
@@ -102,7 +119,10 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
         .iter()
         .zip(&plan.canvases)
         .zip(&plan.worked)
-        .map(|((canvas, worked_out), worked)| CanvasText {
+        .map(|((canvas, worked_out), worked)| {
+            (canvas, worked_out, worked, canvas_paint(worked_out, show))
+        })
+        .map(|(canvas, worked_out, worked, paint)| CanvasText {
             name: canvas.name.clone(),
             shape: shape_word(canvas, words),
             size: size(canvas, words, show),
@@ -111,7 +131,9 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             } else {
                 String::new()
             },
+            corners: has_corners(canvas.shape),
             each: canvas.each.to_string(),
+            in_class: plan.heads.sets().saturating_mul(canvas.each.get()).to_string(),
             technique: canvas.technique.name.clone(),
             consistency: consistencies(canvas, words),
             face: show.area(worked_out.areas.face),
@@ -122,7 +144,7 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             },
             perimeter: show.length(worked_out.areas.perimeter),
             painted: show.area(worked_out.areas.painted),
-            paint: show.volume(worked_out.paint.typical()),
+            paint: paint.whole,
             paint_low: show.volume(worked_out.paint.low()),
             paint_high: show.volume(worked_out.paint.high()),
             to_mix: show.volume(worked_out.to_mix),
@@ -130,43 +152,46 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             coverage: coverage(worked_out.paint.typical() / worked_out.areas.painted, words, show),
             rule_paint: show.volume(worked_out.areas.painted * rule_film()),
             rule_share: show.percent(rule_share(worked_out)),
+            mean_weight: mean_weight(worked_out, show),
+            paint_mass: show.mass(worked_out.paint_mass()),
             rule_mass_sum: rule_mass_sum(worked_out, words, show),
+            perimeter_factor: operand_of(worked, &StepKind::Perimeter, 3, words),
             perimeter_sum: sum_of(worked, &StepKind::Perimeter, words),
             edge_sum: sum_of(worked, &StepKind::EdgeArea, words),
             painted_sum: sum_of(worked, &StepKind::PaintedArea, words),
             layers: worked_out
                 .layers
                 .iter()
-                .map(|layer| layer_text(layer, worked, words, show))
+                .zip(&paint.parts)
+                .map(|(layer, paint)| layer_text(layer, paint, worked, words, show))
                 .collect(),
-            finishes: worked_out.finishes.iter().map(|finish| finish_text(finish, show)).collect(),
+            finishes: worked_out
+                .finishes
+                .iter()
+                .map(|finish| finish_text(finish, plan.lesson.heading.date, words, show))
+                .collect(),
             steps: steps(canvas, worked, words),
         })
         .collect()
 }
 
-/// The rule's paint times the weight of one unit, from figures as they are printed.
+/// What one unit of the colours weighs in the mean of a canvas, with the digits printed.
+fn mean_weight(canvas: &CanvasPlan, show: &Show) -> String {
+    show.density(canvas.paint_mass() / canvas.paint.typical())
+}
+
+/// The rule's paint times that weight, from figures as they are printed.
 fn rule_mass_sum(canvas: &CanvasPlan, words: &Words, show: &Show) -> String {
-    let cups = canvas.layers.iter().flat_map(|layer| &layer.cups);
-    let Some(most) = cups.reduce(|a, b| if b.paint > a.paint { b } else { a }) else {
-        return String::new();
+    let rule = show.volume(canvas.areas.painted * rule_film());
+    let pattern = match show.units() {
+        UnitSystem::Us => &words.steps.per_fluid_ounce,
+        UnitSystem::Metric => &words.steps.per_millilitre,
     };
-    let rule = canvas.areas.painted * rule_film();
-    let (one, pattern, digits) = match show.units() {
-        UnitSystem::Us => (us_fl_oz(1.0), &words.steps.per_fluid_ounce, 1),
-        UnitSystem::Metric => (ml(1.0), &words.steps.per_millilitre, 2),
-    };
-    let printed = |value: f64, digits: i32| {
-        let tens = 10_f64.powi(digits);
-        (value * tens).round() / tens
-    };
-    let weight = printed(in_gram(one * most.batch.density), digits);
-    let rule_shown = show.volume(rule);
-    let amount = printed(show.volume_number(rule), i32::from(digits == 1) * 2);
+    let weight = canvas.paint_mass() / canvas.paint.typical();
     format!(
-        "{rule_shown} × {} = {}",
-        fill(pattern, &[("amount", &with_unit(&trimmed(weight, 2), "g"))]),
-        with_unit(&trimmed(amount * weight, 0), "g")
+        "{rule} × {} = {}",
+        fill(pattern, &[("amount", &show.density(weight))]),
+        show.mass(canvas.areas.painted * rule_film() * weight)
     )
 }
 
@@ -175,7 +200,13 @@ fn rule_share(canvas: &CanvasPlan) -> f64 {
     (canvas.paint.typical() / (canvas.areas.painted * rule_film())).value
 }
 
-fn layer_text(plan: &LayerPlan, worked: &WorkedExample, words: &Words, show: &Show) -> LayerText {
+fn layer_text(
+    plan: &LayerPlan,
+    paint: &Amounts,
+    worked: &WorkedExample,
+    words: &Words,
+    show: &Show,
+) -> LayerText {
     let layer = &plan.name;
     LayerText {
         name: layer.clone(),
@@ -184,9 +215,17 @@ fn layer_text(plan: &LayerPlan, worked: &WorkedExample, words: &Words, show: &Sh
         film: show.film(plan.film.typical()),
         coverage: coverage(plan.film.typical(), words, show),
         covers: operand_of(worked, &StepKind::LayerPaint { layer: layer.clone() }, 1, words),
-        paint: show.volume(plan.paint.typical()),
+        paint: paint.whole.clone(),
         sum: sum_of(worked, &StepKind::LayerPaint { layer: layer.clone() }, words),
-        cups: plan.cups.iter().map(|cup| cup_text(cup, layer, worked, words, show)).collect(),
+        cups: plan
+            .cups
+            .iter()
+            .zip(&paint.parts)
+            .map(|(cup, paint)| CupText {
+                paint: paint.whole.clone(),
+                ..cup_text(cup, layer, worked, words, show)
+            })
+            .collect(),
     }
 }
 
@@ -198,46 +237,57 @@ fn cup_text(
     show: &Show,
 ) -> CupText {
     let mixed = batch(&cup.batch, words, show);
+    let amounts = ingredients(&cup.batch, show);
     let (layer, colour) = (layer.to_string(), cup.colour.name.clone());
     let paint = StepKind::ColourPaint { layer: layer.clone(), colour: colour.clone() };
-    let to_mix = StepKind::ColourBatch { layer: layer.clone(), colour: colour.clone() };
     let mass = StepKind::ColourMass { layer, colour };
     CupText {
         colour: cup.colour.name.clone(),
         swatch: hex(cup.colour.swatch),
         share: show.share(cup.share),
         paint: show.volume(cup.paint),
-        batch_volume: mixed.volume,
-        batch_mass: mixed.mass,
+        paint_mass: show.mass(cup.paint * cup.density()),
+        fill_volume: amounts.whole,
+        fill_mass: show.mass(cup.fill),
         density: mixed.density,
         paint_sum: sum_of(worked, &paint, words),
-        batch_sum: sum_of(worked, &to_mix, words),
-        mass_sum: sum_of(worked, &mass, words),
-        ingredients: mixed.ingredients,
+        fill_sum: sum_of(worked, &mass, words),
+        ingredients: mixed
+            .ingredients
+            .into_iter()
+            .zip(amounts.parts)
+            .map(|(poured, amount)| IngredientText { volume: amount.whole, ..poured })
+            .collect(),
     }
 }
 
-fn finish_text(plan: &FinishPlan, show: &Show) -> FinishText {
+fn finish_text(plan: &FinishPlan, class: Option<Date>, words: &Words, show: &Show) -> FinishText {
+    let days = jiff::Span::new().try_days(plan.finish.after_days);
+    let date = class.zip(days.ok()).and_then(|(class, days)| class.checked_add(days).ok());
     FinishText {
         name: plan.finish.name.clone(),
         material: plan.finish.material.name.clone(),
         paint: show.volume(plan.paint.typical()),
         coats: plan.finish.coats.to_string(),
         after_days: plan.finish.after_days.to_string(),
+        date: date.map(|date| spelled(date, words)).unwrap_or_default(),
         basis: plan.finish.basis.clone(),
     }
 }
 
-/// The consistencies of the layers, each named once.
-fn consistencies(canvas: &Canvas, words: &Words) -> String {
-    let mut named: Vec<String> = Vec::new();
-    for layer in &canvas.layers {
-        let word = consistency(layer.mix.consistency, words);
-        if !named.contains(&word) {
-            named.push(word);
-        }
+/// The consistency of the paint, layer by layer where they differ.
+pub(in crate::handout) fn consistencies(canvas: &Canvas, words: &Words) -> String {
+    let of = |layer: &CanvasLayer| consistency(layer.mix.consistency, words);
+    let mut all: Vec<String> = canvas.layers.iter().map(of).collect();
+    all.dedup();
+    if let [one] = all.as_slice() {
+        return one.clone();
     }
-    named.join(&words.mixes.between)
+    let layers = canvas.technique.layers.iter().zip(&canvas.layers).map(|(named, layer)| {
+        let blanks = [("layer", named.name.as_str()), ("consistency", &of(layer))];
+        fill(&words.mixes.of_layer, &blanks)
+    });
+    layers.collect::<Vec<_>>().join(&words.mixes.between)
 }
 
 /// What an outline is called.
@@ -255,7 +305,19 @@ pub(in crate::handout) fn shape_word(canvas: &Canvas, words: &Words) -> String {
     }
 }
 
-/// How large it is, in words.
+fn has_corners(shape: Shape) -> bool {
+    match shape {
+        Shape::Rectangle { .. } | Shape::Polygon { .. } => true,
+        Shape::Round { .. } | Shape::Oval { .. } => false,
+    }
+}
+
+/// Half the angle that a side of a regular polygon takes up, seen from its middle.
+fn angle(sides: u32) -> f64 {
+    PI / f64::from(sides)
+}
+
+/// How large it is, in words and by the size that the lesson gives.
 pub(in crate::handout) fn size(canvas: &Canvas, words: &Words, show: &Show) -> String {
     let sizes = &words.sizes;
     match canvas.shape {
@@ -264,6 +326,16 @@ pub(in crate::handout) fn size(canvas: &Canvas, words: &Words, show: &Show) -> S
             &[("width", &show.length_figure(width)), ("height", &show.length(height))],
         ),
         Shape::Round { diameter } => fill(&sizes.round, &[("width", &show.length(diameter))]),
-        Shape::Polygon { side, .. } => fill(&sizes.polygon, &[("side", &show.length(side))]),
+        Shape::Polygon { side, given: PolygonSize::Side, .. } => {
+            fill(&sizes.polygon, &[("side", &show.length(side))])
+        }
+        Shape::Polygon { sides, side, given: PolygonSize::AcrossFlats } => {
+            let width = side / angle(sides).tan();
+            fill(&sizes.polygon_flats, &[("width", &show.length(width))])
+        }
+        Shape::Polygon { sides, side, given: PolygonSize::AcrossCorners } => {
+            let width = side / angle(sides).sin();
+            fill(&sizes.polygon_corners, &[("width", &show.length(width))])
+        }
     }
 }

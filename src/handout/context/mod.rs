@@ -3,28 +3,43 @@
 //! In: a plan and the words of a language. Out: plain values for Tera. Every
 //! number is already text; templates calculate nothing.
 
+mod adding;
 mod batch;
 mod canvas;
 mod caution;
+mod money;
 mod order;
+mod reasons;
+mod reserve;
+mod room;
 mod step;
 mod technique;
+mod timetable;
 
 use super::words::{Words, fill};
-use crate::lesson::Edition;
-use crate::plan::Plan;
+use crate::lesson::{Edition, Practice};
+use crate::plan::{Errand, Plan, practices};
 use crate::quantity::show::Show;
 use crate::quantity::{Date, UnitSystem};
 use serde::Serialize;
 
+pub(super) use adding::canvas_paint;
 pub use batch::BatchText;
 pub(super) use batch::consistency;
 pub use canvas::CanvasText;
-pub(super) use canvas::{shape_word, size};
+pub(super) use canvas::{consistencies, shape_word, size};
 pub use caution::CautionText;
-pub(super) use order::amount;
-pub use order::{CostText, OrderText, SupplyText};
+pub use money::{CostText, FeesText};
+pub use order::{OrderText, SupplyText};
+pub(super) use order::{amount, order};
+pub use reserve::{ReserveLineText, ReserveText};
+pub use room::RoomText;
 pub use technique::{ColourText, MixText, TechniqueText};
+pub use timetable::TimetableText;
+
+/// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety
+/// note for young people (common practice, no source).
+const YOUNG: u8 = 16;
 
 /// Everything that every template may name.
 #[derive(Debug, Clone, Serialize)]
@@ -44,7 +59,15 @@ pub struct Context {
     pub spares: String,
     pub tables: String,
     pub youngest_age: String,
+    /// Whether somebody in the room leaves heat, alcohol and silicone to an adult.
+    pub young: bool,
+    /// What is done in the lesson that needs care, by the words of lesson files.
+    pub practices: Vec<&'static str>,
     pub rule: RuleText,
+    /// What stays in each cup and on its stick.
+    pub cup_loss: String,
+    /// What the class takes out of jars; empty when that is nothing.
+    pub from_jars: String,
     pub student_paint: String,
     pub class_paint: String,
     pub canvases: Vec<CanvasText>,
@@ -52,9 +75,12 @@ pub struct Context {
     pub mixes: Vec<MixText>,
     pub colours: Vec<ColourText>,
     pub batches: Vec<BatchText>,
+    pub reserve: ReserveText,
     pub order: OrderText,
     pub supplies: Vec<SupplyText>,
     pub cost: CostText,
+    pub timetable: Option<TimetableText>,
+    pub room: RoomText,
     pub cautions: Vec<CautionText>,
     pub all_cautions: Vec<CautionText>,
 }
@@ -89,17 +115,27 @@ impl Context {
             spares: plan.heads.spares.to_string(),
             tables: plan.heads.tables.to_string(),
             youngest_age: class.youngest_age.map(|age| age.to_string()).unwrap_or_default(),
+            young: class.youngest_age.is_some_and(|age| age < YOUNG),
+            practices: practices(&plan.lesson).into_iter().map(Practice::word).collect(),
             rule: rule(&show),
+            cup_loss: show.volume(plan.lesson.mixing.cup_loss),
+            from_jars: batch::unless_nothing(
+                plan.mixing.iter().map(|batch| batch.from_jars).sum(),
+                &show,
+            ),
             student_paint: show.volume_both(plan.student_paint.typical()),
-            class_paint: show.volume_both(plan.to_mix()),
+            class_paint: show.measured_both(plan.to_mix()),
             canvases: canvas::canvases(plan, words, &show),
             techniques: technique::techniques(plan, words, &show),
             mixes: technique::mixes(plan, words, &show),
             colours: technique::colours(plan, &show),
             batches: batch::class_batches(plan, words, &show),
-            order: order::order(plan, words, &show),
+            reserve: reserve::reserve(plan, words, &show),
+            order: order::order(&Errand::of(plan), words, &show),
             supplies: order::supplies(plan, words),
-            cost: order::cost(plan, &show),
+            cost: money::cost(plan, &show),
+            timetable: plan.timetable.as_ref().map(|plan| timetable::timetable(plan, words, &show)),
+            room: room::room(plan, words, &show),
             cautions: plan.cautions.iter().map(caution::caution).collect(),
             all_cautions: plan.lesson.cautions.iter().map(caution::caution).collect(),
         }

@@ -1,20 +1,100 @@
 //! The order, the supplies and what it all costs.
 
+use super::batch::unless_nothing;
+use super::{reasons, spelled};
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Amount, Life, MaterialKind};
-use crate::plan::{OrderItem, OrderLine, PackCount, Plan, Purchase};
-use crate::quantity::Money;
+use crate::plan::{Errand, Order, OrderItem, OrderLine, PackCount, Plan, Purchase, ShopBill};
 use crate::quantity::show::{Show, by_size};
 use crate::quantity::units::in_gram;
+use crate::quantity::{Mass, Money, Volume};
 use serde::Serialize;
 
 /// What to buy.
 #[derive(Debug, Clone, Serialize)]
 pub struct OrderText {
-    /// Empty without a shop.
-    pub shop: String,
+    /// The shops where something is bought.
+    pub shops: Vec<ShopText>,
     pub lines: Vec<OrderLineText>,
+    /// Empty without a shop.
     pub total: String,
+    /// When it must be there, or is delivered; empty without a date.
+    pub day: String,
+    /// The lessons that it is for; empty for a single one.
+    pub lessons: Vec<LessonText>,
+    /// What is taken out of the cupboard.
+    pub cupboard: Vec<TakenText>,
+    /// What stays mixed after the last lesson.
+    pub leftovers: Vec<LeftoverText>,
+    /// Why it is bought like this, a sentence each.
+    pub reasons: Vec<String>,
+    /// Items that are bought by other ways.
+    pub elsewhere: Vec<String>,
+    /// Items that no shop sells.
+    pub unsold: Vec<String>,
+}
+
+/// One lesson of an order for several.
+#[derive(Debug, Clone, Serialize)]
+pub struct LessonText {
+    pub title: String,
+    pub date: String,
+    pub students: String,
+    pub sets: String,
+    /// Mixed fresh, and taken from jars (empty when it is nothing).
+    pub to_mix: String,
+    pub from_jars: String,
+    /// What its own order would cost.
+    pub alone: String,
+}
+
+/// Something that is there already.
+#[derive(Debug, Clone, Serialize)]
+pub struct TakenText {
+    pub item: String,
+    /// With its unit.
+    pub take: String,
+    /// What the cupboard has, where that is more; with its unit.
+    pub of: String,
+}
+
+/// Mixed paint that is left.
+#[derive(Debug, Clone, Serialize)]
+pub struct LeftoverText {
+    pub colour: String,
+    pub mix: String,
+    pub volume: String,
+    pub mass: String,
+    /// The last day it can be used; empty without a date.
+    pub last_day: String,
+    /// What it would fill: `3 cups of square or 2 of upright`; empty when not one cup.
+    pub covers: String,
+}
+
+/// One shop.
+#[derive(Debug, Clone, Serialize)]
+pub struct ShopText {
+    pub name: String,
+    pub goods: String,
+    /// Empty when nothing is charged.
+    pub delivery: String,
+    pub total: String,
+    pub lines: Vec<ShopLineText>,
+}
+
+/// What is bought of one item in one shop.
+#[derive(Debug, Clone, Serialize)]
+pub struct ShopLineText {
+    pub item: String,
+    /// `material` or `supply`.
+    pub kind: &'static str,
+    /// Figures in `unit`; empty in the second shop of an item.
+    pub unit: String,
+    pub needed: String,
+    pub in_stock: String,
+    pub left_over: String,
+    pub packs: String,
+    pub cost: String,
 }
 
 /// One line of it. Amounts are figures in `unit`; what is nothing is empty.
@@ -27,6 +107,8 @@ pub struct OrderLineText {
     pub tap: bool,
     pub unit: String,
     pub needed: String,
+    /// What each lesson needs.
+    pub by_lesson: Vec<String>,
     pub in_stock: String,
     pub to_buy: String,
     /// What of the stock is needed.
@@ -45,54 +127,174 @@ pub struct SupplyText {
     pub life: String,
 }
 
-/// What the class costs.
-#[derive(Debug, Clone, Serialize)]
-pub struct CostText {
-    pub order: String,
-    pub used: String,
-    pub per_student: String,
-    pub unpriced: Vec<String>,
-}
-
-pub(super) fn order(plan: &Plan, words: &Words, show: &Show) -> OrderText {
+/// The order of an errand.
+pub(in crate::handout) fn order(errand: &Errand, words: &Words, show: &Show) -> OrderText {
+    let order = errand.order;
+    let named = |met: fn(&Purchase) -> bool| {
+        let lines = order.lines.iter().filter(|line| met(&line.purchase));
+        lines.map(|line| line.item.clone()).collect()
+    };
+    let first = errand.lessons.first();
+    let day = errand.day.or(first.and_then(|plan| plan.lesson.heading.date));
+    let last = errand.lessons.last();
     OrderText {
-        shop: plan.lesson.shop.as_ref().map(|shop| shop.name.clone()).unwrap_or_default(),
-        lines: plan.order.lines.iter().map(|line| line_text(line, words, show)).collect(),
-        total: priced(plan, plan.order.total, show),
+        shops: order.bills.iter().map(|bill| shop(bill, order, words, show)).collect(),
+        lines: order.lines.iter().map(|line| line_text(line, words, show)).collect(),
+        total: first.map(|plan| priced(plan, order.total, show)).unwrap_or_default(),
+        day: day.map(|day| spelled(day, words)).unwrap_or_default(),
+        lessons: match errand.lessons {
+            [_] => Vec::new(),
+            several => several.iter().map(|plan| lesson(plan, words, show)).collect(),
+        },
+        cupboard: order.lines.iter().filter_map(|line| taken(line, words, show)).collect(),
+        leftovers: last.map(|plan| leftovers(plan, words, show)).unwrap_or_default(),
+        reasons: reasons::reasons(order, words, show),
+        elsewhere: named(|purchase| matches!(purchase, Purchase::Elsewhere)),
+        unsold: named(|purchase| matches!(purchase, Purchase::NoPrice)),
     }
 }
 
+fn lesson(plan: &Plan, words: &Words, show: &Show) -> LessonText {
+    let from_jars = plan.mixing.iter().map(|batch| batch.from_jars).sum();
+    LessonText {
+        title: plan.lesson.heading.title.clone(),
+        date: plan.lesson.heading.date.map(|date| spelled(date, words)).unwrap_or_default(),
+        students: plan.heads.students.to_string(),
+        sets: plan.heads.sets().to_string(),
+        to_mix: show.measured(plan.to_mix()),
+        from_jars: unless_nothing(from_jars, show),
+        alone: priced(plan, plan.order.total, show),
+    }
+}
+
+fn taken(line: &OrderLine, words: &Words, show: &Show) -> Option<TakenText> {
+    let take = lesser(line.needed, line.in_stock);
+    let has_some = match take {
+        Amount::Volume(volume) => volume > Volume::default(),
+        Amount::Mass(mass) => mass > Mass::default(),
+        Amount::Pieces(pieces) => pieces > 0,
+    };
+    has_some.then(|| TakenText {
+        item: line.item.clone(),
+        take: amount(&take, words, show),
+        of: if take == line.in_stock { String::new() } else { amount(&line.in_stock, words, show) },
+    })
+}
+
+fn leftovers(plan: &Plan, words: &Words, show: &Show) -> Vec<LeftoverText> {
+    let texts = plan.leftovers.iter().map(|left| {
+        let covers: Vec<String> = left
+            .covers(plan)
+            .iter()
+            .map(|cover| {
+                let cups = cover.cups.to_string();
+                fill(&words.order.covers, &[("cups", &cups), ("canvas", &cover.canvas)])
+            })
+            .collect();
+        LeftoverText {
+            colour: left.colour.name.clone(),
+            mix: left.mix.name.clone(),
+            volume: show.volume(left.volume),
+            mass: show.mass(left.mass),
+            last_day: left.last_day.map(|day| spelled(day, words)).unwrap_or_default(),
+            covers: covers.join(&words.order.or),
+        }
+    });
+    texts.collect()
+}
+
+fn shop(bill: &ShopBill, order: &Order, words: &Words, show: &Show) -> ShopText {
+    // As the items stand in the list of the shop, which is how one walks along its shelves.
+    let mut lines: Vec<(usize, ShopLineText)> =
+        order.lines.iter().filter_map(|line| shop_line(line, bill.shop, words, show)).collect();
+    lines.sort_by_key(|(shelf, _)| *shelf);
+    ShopText {
+        name: bill.name.clone(),
+        goods: show.money(bill.goods),
+        delivery: if bill.delivery > Money::ZERO {
+            show.money(bill.delivery)
+        } else {
+            String::new()
+        },
+        total: show.money(bill.total()),
+        lines: lines.into_iter().map(|(_, line)| line).collect(),
+    }
+}
+
+/// The line, and where its item stands in the list of the shop.
+fn shop_line(
+    line: &OrderLine,
+    shop: usize,
+    words: &Words,
+    show: &Show,
+) -> Option<(usize, ShopLineText)> {
+    let Purchase::Packs { packs, left_over, .. } = &line.purchase else { return None };
+    let here: Vec<&PackCount> = packs.iter().filter(|pack| pack.shop == shop).collect();
+    let shelf = here.iter().map(|pack| pack.shelf).min()?;
+    let is_first = packs.first().is_some_and(|pack| pack.shop == shop);
+    let once = |text: String| if is_first { text } else { String::new() };
+    let cost = here.iter().map(|pack| pack.price * pack.count).sum();
+    let text = ShopLineText {
+        item: line.item.clone(),
+        kind: kind(&line.what),
+        unit: unit(line, show),
+        needed: once(figure(&line.needed, show)),
+        in_stock: once(figure(&line.in_stock, show)),
+        left_over: once(figure(left_over, show)),
+        packs: packs_text(here, words, show),
+        cost: show.money(cost),
+    };
+    Some((shelf, text))
+}
+
+fn unit(line: &OrderLine, show: &Show) -> String {
+    match line.needed {
+        Amount::Volume(_) => show.volume_unit().to_string(),
+        Amount::Mass(_) => "g".to_string(),
+        Amount::Pieces(_) => String::new(),
+    }
+}
+
+fn kind(what: &OrderItem) -> &'static str {
+    match what {
+        OrderItem::Material(_) => "material",
+        OrderItem::Supply(_) => "supply",
+    }
+}
+
+fn packs_text<'a>(
+    packs: impl IntoIterator<Item = &'a PackCount>,
+    words: &Words,
+    show: &Show,
+) -> String {
+    let packs: Vec<String> = packs.into_iter().map(|it| pack(it, words, show)).collect();
+    packs.join(&words.order.between)
+}
+
 /// An amount of money, empty where there is no shop to pay it to.
-fn priced(plan: &Plan, money: Money, show: &Show) -> String {
-    if plan.lesson.shop.is_some() { show.money(money) } else { String::new() }
+pub(super) fn priced(plan: &Plan, money: Money, show: &Show) -> String {
+    if plan.lesson.shops.is_empty() { String::new() } else { show.money(money) }
 }
 
 fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
     let (packs, cost, left_over) = match &line.purchase {
-        Purchase::Nothing | Purchase::NoPrice => (String::new(), String::new(), String::new()),
-        Purchase::Packs { packs, cost, left_over } => (
-            packs
-                .iter()
-                .map(|p| pack(p, words, show))
-                .collect::<Vec<_>>()
-                .join(&words.order.between),
-            show.money(*cost),
-            figure(left_over, show),
-        ),
+        Purchase::Nothing | Purchase::NoPrice | Purchase::Elsewhere => {
+            (String::new(), String::new(), String::new())
+        }
+        Purchase::Packs { packs, cost, left_over } => {
+            (packs_text(packs, words, show), show.money(*cost), figure(left_over, show))
+        }
     };
-    let (kind, tap) = match &line.what {
-        OrderItem::Material(material) => ("material", material.kind == MaterialKind::Water),
-        OrderItem::Supply(_) => ("supply", false),
+    let tap = match &line.what {
+        OrderItem::Material(material) => material.kind == MaterialKind::Water,
+        OrderItem::Supply(_) => false,
     };
     OrderLineText {
         item: line.item.clone(),
-        kind,
+        kind: kind(&line.what),
         tap,
-        unit: match line.needed {
-            Amount::Volume(_) => show.volume_unit().to_string(),
-            Amount::Mass(_) => "g".to_string(),
-            Amount::Pieces(_) => String::new(),
-        },
+        unit: unit(line, show),
+        by_lesson: line.by_lesson.iter().map(|need| figure(need, show)).collect(),
         needed: figure(&line.needed, show),
         in_stock: figure(&line.in_stock, show),
         take: figure(&lesser(line.needed, line.in_stock), show),
@@ -151,13 +353,4 @@ pub(super) fn supplies(plan: &Plan, words: &Words) -> Vec<SupplyText> {
             },
         })
         .collect()
-}
-
-pub(super) fn cost(plan: &Plan, show: &Show) -> CostText {
-    CostText {
-        order: priced(plan, plan.cost.order, show),
-        used: priced(plan, plan.cost.used, show),
-        per_student: priced(plan, plan.cost.per_student, show),
-        unpriced: plan.cost.unpriced.clone(),
-    }
 }

@@ -80,9 +80,6 @@ fn headings<'w>(shape: Shape, what: &StepKind, words: &'w StepWords) -> (String,
         StepKind::ColourPaint { layer, colour } => {
             (fill(&words.colour, &[("layer", layer), ("colour", colour)]), &words.colour_words)
         }
-        StepKind::ColourBatch { layer, colour } => {
-            (fill(&words.batch, &[("layer", layer), ("colour", colour)]), &words.batch_words)
-        }
         StepKind::ColourMass { layer, colour } => {
             (fill(&words.mass, &[("layer", layer), ("colour", colour)]), &words.mass_words)
         }
@@ -99,8 +96,8 @@ fn sum(step: &Step, words: &Words) -> String {
         (Formula::Sum, all) => all.join(" + "),
         (Formula::Quotient, [a, b]) => format!("{a} ÷ {b}"),
         (Formula::PercentOf, [a, b]) => format!("{a} × {b}"),
-        (Formula::SumRoundedUp, [a, b, step]) => {
-            format!("{a} + {b}, {}", fill(&words.steps.rounded_up, &[("step", step)]))
+        (Formula::SumProductRoundedUp, [a, b, c, _]) => {
+            format!("({a} + {b}) × {c}, {}", words.steps.rounded_up)
         }
         (_, all) => all.join(" × "),
     }

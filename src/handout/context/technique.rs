@@ -3,9 +3,8 @@
 use super::batch::{consistency, hex};
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Colour, Consistency, Ingredient, Mix, PartsBy, Technique, TechniqueLayer};
-use crate::plan::{Plan, rule_film};
+use crate::plan::{Plan, StepKind, rule_film};
 use crate::quantity::show::{Show, trimmed};
-use crate::quantity::units::{ml, us_fl_oz};
 use crate::quantity::{Length, UnitSystem};
 use serde::Serialize;
 use std::sync::Arc;
@@ -70,7 +69,11 @@ pub(super) fn techniques(plan: &Plan, words: &Words, show: &Show) -> Vec<Techniq
             name: technique.name.clone(),
             summary: technique.summary.clone(),
             used: used(technique),
-            layers: technique.layers.iter().map(|layer| layer_text(layer, words, show)).collect(),
+            layers: technique
+                .layers
+                .iter()
+                .map(|layer| layer_text(plan, technique, layer, words, show))
+                .collect(),
         })
         .collect()
 }
@@ -78,19 +81,30 @@ pub(super) fn techniques(plan: &Plan, words: &Words, show: &Show) -> Vec<Techniq
 /// What a film covers, the way the trade says it: `25 in² per fl oz`, or
 /// `545 cm² per 100 mL`.
 pub(super) fn coverage(film: Length, words: &Words, show: &Show) -> String {
-    let (paint, pattern) = match show.units() {
-        UnitSystem::Us => (us_fl_oz(1.0), &words.steps.per_fluid_ounce),
-        UnitSystem::Metric => (ml(100.0), &words.steps.per_100_millilitres),
-    };
-    fill(pattern, &[("amount", &show.covered(paint, film))])
+    finer_coverage(film, 0, words, show)
 }
 
-fn layer_text(layer: &TechniqueLayer, words: &Words, show: &Show) -> TechniqueLayerText {
+fn finer_coverage(film: Length, finer: usize, words: &Words, show: &Show) -> String {
+    let pattern = match show.units() {
+        UnitSystem::Us => &words.steps.per_fluid_ounce,
+        UnitSystem::Metric => &words.steps.per_100_millilitres,
+    };
+    fill(pattern, &[("amount", &show.covered(film, finer))])
+}
+
+fn layer_text(
+    plan: &Plan,
+    technique: &Technique,
+    layer: &TechniqueLayer,
+    words: &Words,
+    show: &Show,
+) -> TechniqueLayerText {
     let film = |consistency| {
         let film = layer.films.of(consistency).typical();
+        let finer = finer_digits(plan, technique, layer, consistency);
         FilmText {
             film: show.film(film),
-            coverage: coverage(film, words, show),
+            coverage: finer_coverage(film, finer, words, show),
             share_of_rule: show.percent((film / rule_film()).value),
         }
     };
@@ -101,6 +115,34 @@ fn layer_text(layer: &TechniqueLayer, words: &Words, show: &Show) -> TechniqueLa
         thick: film(Consistency::Thick),
         basis: layer.basis.clone(),
     }
+}
+
+/// How many digits more than usual the worked sums of the lesson print of what a layer
+/// covers, at most.
+fn finer_digits(
+    plan: &Plan,
+    technique: &Technique,
+    layer: &TechniqueLayer,
+    consistency: Consistency,
+) -> usize {
+    let usual = match plan.lesson.print.units {
+        UnitSystem::Us => 1,
+        // Of a millilitre; tables print a hundred of them.
+        UnitSystem::Metric => 2,
+    };
+    let poured = plan.lesson.canvases.iter().zip(&plan.canvases).zip(&plan.worked);
+    poured
+        .filter(|((canvas, _), _)| canvas.technique.name == technique.name)
+        .filter(|((_, planned), _)| {
+            let mut layers = planned.layers.iter();
+            layers.any(|l| l.name == layer.name && l.layer.mix.consistency == consistency)
+        })
+        .flat_map(|(_, worked)| &worked.steps)
+        .filter(|step| step.what == StepKind::LayerPaint { layer: layer.name.clone() })
+        .filter_map(|step| step.from.get(1))
+        .map(|covers| usize::from(covers.decimals).saturating_sub(usual))
+        .max()
+        .unwrap_or(0)
 }
 
 /// The mixes that the lesson's canvases use, each once.

@@ -6,10 +6,11 @@ use super::reader::{Reader, fault};
 use crate::handout::document::{Block, Card, Fact, NoticeKind};
 use crate::lesson::Sign;
 
-const KNOWN: [&str; 15] = [
+const KNOWN: [&str; 16] = [
     "aside",
     "cards",
     "caution",
+    "columns",
     "contents",
     "example",
     "key-figures",
@@ -26,6 +27,9 @@ const KNOWN: [&str; 15] = [
 
 /// Most ruled lines of one directive: more than a page holds.
 const MAX_RULED: u32 = 60;
+
+/// Most columns side by side; more would hold no words.
+const MAX_COLUMNS: u32 = 4;
 
 /// Adds what the directive means to `blocks`.
 pub(super) fn read(
@@ -69,6 +73,10 @@ pub(super) fn read(
             _ => return Err(fault("ruled lines are counted from 1 to 60: `ruled 4`", info)),
         },
         "cards" => cards(reader, body)?,
+        "columns" => match argument.parse() {
+            Ok(count @ 1..=MAX_COLUMNS) => Block::Columns { count, body: reader.inner(body)? },
+            _ => return Err(fault("columns are counted from 1 to 4: `columns 2`", info)),
+        },
         "small" => {
             for block in reader.inner(body)? {
                 blocks.push(match block {

@@ -1,6 +1,7 @@
 //! The pieces of a line; code spans are marks such as blanks and ticks.
 
 use super::MarkdownFault;
+use super::binding::bound;
 use super::reader::{Reader, fault};
 use crate::handout::document::{Inline, Target};
 use crate::handout::templates::BACKTICK;
@@ -59,13 +60,19 @@ pub(super) fn plain(words: &[Inline]) -> String {
         .collect()
 }
 
-/// Neighbouring texts as one: the parser splits them at every escape.
+/// Neighbouring texts as one, since the parser splits them at every escape, with their
+/// amounts bound.
 pub(super) fn joined(words: Vec<Inline>) -> Vec<Inline> {
     let mut out: Vec<Inline> = Vec::with_capacity(words.len());
     for word in words {
         match (out.last_mut(), word) {
             (Some(Inline::Text(open)), Inline::Text(more)) => open.push_str(&more),
             (_, word) => out.push(word),
+        }
+    }
+    for word in &mut out {
+        if let Inline::Text(text) = word {
+            *text = bound(text);
         }
     }
     out

@@ -2,9 +2,11 @@
 //!
 //! In: the Markdown that a template gave. Out: document blocks. Fenced blocks are
 //! directives ([`directive`]), code spans are inline marks ([`inline`]); everything
-//! else is CommonMark with tables and heading attributes. This room knows nothing
+//! else is CommonMark with tables and heading attributes; [`binding`] keeps numbers and
+//! units together. This room knows nothing
 //! of lessons: pictures are handed in by name.
 
+mod binding;
 mod directive;
 mod inline;
 mod reader;

@@ -1,6 +1,6 @@
 //! Mixed paint against painted area: one line a technique, the canvases marked.
 
-use crate::handout::context::consistency as consistency_word;
+use crate::handout::context::{consistencies, consistency as consistency_word};
 use crate::handout::document::{
     Coverage, CoverageLine, CoverageMark, Picture, PictureKind, Weight,
 };
@@ -39,31 +39,76 @@ pub(super) fn coverage(plan: &Plan, words: &Words, show: &Show) -> Picture {
             )
         })
         .collect();
+    let recipes = recipes(plan, words);
     let largest = marks.iter().map(|mark| mark.x).fold(0.0, f64::max);
     Picture {
         alt: fill(&texts.alt, &[("marks", &alt.join(" "))]),
         kind: PictureKind::Coverage(Coverage {
-            title: title(plan, words, show),
+            title: title(plan, &recipes, words, show),
             x_label: fill(&texts.x, &[("unit", show.area_unit())]),
             y_label: fill(&texts.y, &[("unit", show.volume_unit())]),
             band_label: texts.band.clone(),
             x_max: largest * ROOM_ON_AXIS,
-            lines: lines(plan, words, show),
+            lines: recipes.iter().map(|recipe| line(recipe, words, show)).collect(),
             marks,
         }),
     }
 }
 
-/// What is seen: the range that the techniques span for the largest canvas.
-fn title(plan: &Plan, words: &Words, show: &Show) -> String {
+/// A line of the chart: a technique in the consistencies of its layers.
+struct Recipe<'p> {
+    technique: &'p Technique,
+    /// In words, as the sheets say them.
+    consistency: String,
+    film: Spread<Length>,
+    weight: Weight,
+}
+
+/// What the lesson's canvases take, each technique in the consistencies in which its layers
+/// are really poured, then the other techniques in medium.
+fn recipes<'p>(plan: &'p Plan, words: &Words) -> Vec<Recipe<'p>> {
+    let mut recipes: Vec<Recipe<'p>> = Vec::new();
+    for (canvas, worked_out) in plan.lesson.canvases.iter().zip(&plan.canvases) {
+        let consistency = consistencies(canvas, words);
+        let films = worked_out.layers.iter().map(|layer| layer.film);
+        let film = films.fold(Spread::exactly(Length::default()), |sum, film| sum + film);
+        let same = |known: &Recipe<'_>| {
+            known.technique.name == canvas.technique.name
+                && known.consistency == consistency
+                && known.film.typical() == film.typical()
+        };
+        if !recipes.iter().any(same) {
+            recipes.push(Recipe {
+                technique: canvas.technique.as_ref(),
+                consistency,
+                film,
+                weight: Weight::Strong,
+            });
+        }
+    }
+    for technique in &plan.lesson.techniques {
+        if recipes.iter().all(|known| known.technique.name != technique.name) {
+            recipes.push(Recipe {
+                technique: technique.as_ref(),
+                consistency: consistency_word(Consistency::Medium, words),
+                film: technique_film(technique, Consistency::Medium),
+                weight: Weight::Quiet,
+            });
+        }
+    }
+    recipes
+}
+
+/// What is seen: the range that the lines span for the largest canvas.
+fn title(plan: &Plan, recipes: &[Recipe<'_>], words: &Words, show: &Show) -> String {
     let area = plan
         .canvases
         .iter()
         .map(|canvas| canvas.areas.painted)
         .fold(Area::default(), |largest, area| if area > largest { area } else { largest });
-    let films: Vec<Length> = films(plan).into_iter().map(|(_, _, film)| film.typical()).collect();
-    let least = films.iter().copied().reduce(|a, b| if a < b { a } else { b }).unwrap_or_default();
-    let most = films.iter().copied().reduce(|a, b| if a > b { a } else { b }).unwrap_or_default();
+    let films = || recipes.iter().map(|recipe| recipe.film.typical());
+    let least = films().reduce(|a, b| if a < b { a } else { b }).unwrap_or_default();
+    let most = films().reduce(|a, b| if a > b { a } else { b }).unwrap_or_default();
     fill(
         &words.pictures.coverage.title,
         &[
@@ -74,44 +119,20 @@ fn title(plan: &Plan, words: &Words, show: &Show) -> String {
     )
 }
 
-fn lines(plan: &Plan, words: &Words, show: &Show) -> Vec<CoverageLine> {
+fn line(recipe: &Recipe<'_>, words: &Words, show: &Show) -> CoverageLine {
     let unit_area = if show.area_unit() == "in²" {
         crate::quantity::units::square_inch(1.0)
     } else {
         crate::quantity::units::square_cm(1.0)
     };
     let slope = |film: Length| show.volume_number(unit_area * film);
-    films(plan)
-        .into_iter()
-        .map(|(technique, consistency, film)| {
-            let used = plan.lesson.canvases.iter().any(|c| c.technique.name == technique.name);
-            CoverageLine {
-                label: fill(
-                    &words.pictures.coverage.line,
-                    &[
-                        ("technique", &technique.name),
-                        ("consistency", &consistency_word(consistency, words)),
-                    ],
-                ),
-                slope: [slope(film.low()), slope(film.typical()), slope(film.high())],
-                emphasis: if used { Weight::Strong } else { Weight::Quiet },
-            }
-        })
-        .collect()
-}
-
-/// Every technique once, in the consistency in which the lesson uses it first, or
-/// in medium.
-fn films(plan: &Plan) -> Vec<(&Technique, Consistency, Spread<Length>)> {
-    plan.lesson
-        .techniques
-        .iter()
-        .map(|technique| {
-            let canvas = plan.lesson.canvases.iter().find(|c| c.technique.name == technique.name);
-            let consistency = canvas
-                .and_then(|canvas| canvas.layers.last())
-                .map_or(Consistency::Medium, |layer| layer.mix.consistency);
-            (technique.as_ref(), consistency, technique_film(technique, consistency))
-        })
-        .collect()
+    let Recipe { technique, consistency, film, weight } = recipe;
+    CoverageLine {
+        label: fill(
+            &words.pictures.coverage.line,
+            &[("technique", &technique.name), ("consistency", consistency)],
+        ),
+        slope: [slope(film.low()), slope(film.typical()), slope(film.high())],
+        emphasis: *weight,
+    }
 }

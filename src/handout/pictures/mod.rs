@@ -2,6 +2,7 @@
 
 mod bars;
 mod coverage;
+mod fees;
 mod unfolded;
 
 use super::document::{Picture, PictureKind};
@@ -11,6 +12,8 @@ use crate::ink::Colour;
 use crate::lesson::Rgb;
 use crate::plan::Plan;
 use crate::quantity::show::Show;
+pub(super) use bars::bought;
+pub(super) use fees::fees;
 
 /// Every picture that the plan has, by the name that templates use.
 pub(super) fn pictures(plan: &Plan, words: &Words) -> Pictures {
@@ -19,7 +22,7 @@ pub(super) fn pictures(plan: &Plan, words: &Words) -> Pictures {
     let mut pictures = Pictures::new();
     pictures.insert("coverage".to_string(), coverage::coverage(plan, words, &show));
     pictures.insert("colour-bars".to_string(), bars::colours(plan, words, &show));
-    pictures.insert("need-bought".to_string(), bars::bought(plan, words, &show));
+    pictures.insert("need-bought".to_string(), bars::bought(&plan.order, words, &show));
     pictures.insert("cover".to_string(), cover(plan, words));
     for (at, (canvas, worked_out)) in plan.lesson.canvases.iter().zip(&plan.canvases).enumerate() {
         let name = canvas_name(at);

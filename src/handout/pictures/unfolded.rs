@@ -8,6 +8,9 @@ use crate::plan::CanvasPlan;
 use crate::quantity::show::Show;
 use crate::quantity::units::in_mm;
 
+/// Room to write a length in.
+const BLANK_MM: f32 = 20.0;
+
 /// With all sizes and areas written in.
 pub(super) fn worked(canvas: &Canvas, plan: &CanvasPlan, words: &Words, show: &Show) -> Picture {
     let texts = &words.pictures.unfolded;
@@ -25,7 +28,7 @@ pub(super) fn worked(canvas: &Canvas, plan: &CanvasPlan, words: &Words, show: &S
     picture(canvas, words, show, &areas, labels, [face, edge_label])
 }
 
-/// With words on the dimension lines and room for the figures.
+/// With words on the dimension lines and lines for the figures.
 pub(super) fn asked(canvas: &Canvas, words: &Words, show: &Show) -> Picture {
     let texts = &words.pictures.unfolded;
     let (width, height, middle) = match canvas.shape {
@@ -38,6 +41,7 @@ pub(super) fn asked(canvas: &Canvas, words: &Words, show: &Show) -> Picture {
         height: height.to_owned(),
         depth: texts.depth.clone(),
         middle: middle.to_owned(),
+        blank_mm: BLANK_MM,
     };
     picture(canvas, words, show, &texts.asked, labels, [String::new(), String::new()])
 }
@@ -51,6 +55,7 @@ struct Labels {
     depth: String,
     /// From the middle to a side, for a polygon.
     middle: String,
+    blank_mm: f32,
 }
 
 fn picture(
@@ -83,6 +88,7 @@ fn picture(
             height_label: labels.height,
             depth_label: labels.depth,
             middle_label: labels.middle,
+            blank_mm: labels.blank_mm,
         }),
     }
 }
@@ -99,7 +105,8 @@ fn sizes(canvas: &Canvas, plan: &CanvasPlan, show: &Show) -> Labels {
             (side, String::new(), show.length(2.0 * plan.areas.face / plan.areas.perimeter))
         }
     };
-    Labels { width: show.length(width), height, depth: show.length(canvas.depth), middle }
+    let (width, depth) = (show.length(width), show.length(canvas.depth));
+    Labels { width, height, depth, middle, blank_mm: 0.0 }
 }
 
 fn outline(canvas: &Canvas) -> Outline {
@@ -113,6 +120,6 @@ fn outline(canvas: &Canvas) -> Outline {
         Shape::Oval { width, height } => {
             Outline::Oval { width: in_mm(width), height: in_mm(height) }
         }
-        Shape::Polygon { sides, side } => Outline::Polygon { sides, side: in_mm(side) },
+        Shape::Polygon { sides, side, .. } => Outline::Polygon { sides, side: in_mm(side) },
     }
 }

@@ -1,12 +1,14 @@
 //! Palette and consistency held against the layers of a technique.
 
-use super::super::desk::{Catalogue, Desk};
+use super::super::catalogue::Catalogue;
+use super::super::desk::Desk;
 use super::super::field::{At, Entries, Written};
 use super::super::model::{CanvasLayer, Mix, Technique};
 use super::super::problem::ProblemKind;
 use super::super::raw;
 use super::super::tree::NodeId;
 use super::palettes::Palette;
+use super::techniques::Way;
 use crate::quantity::nearest::nearest;
 use std::sync::Arc;
 
@@ -24,25 +26,26 @@ pub(super) fn layers(
     layers.collect()
 }
 
-/// One mix for each layer of the technique.
+/// One mix for each layer of the technique. Mixes are known by name even where the
+/// technique is not.
 pub(super) fn mixes(
     desk: Desk<'_>,
-    technique: &Technique,
+    way: Option<&Way>,
     choice: &At<raw::MixChoice>,
     known: &Catalogue<Arc<Mix>>,
 ) -> Option<Vec<Arc<Mix>>> {
     match &choice.value {
         raw::MixChoice::One(written) => {
             let mix = known.find(desk, written)?;
-            Some(technique.layers.iter().map(|_| Arc::clone(&mix)).collect())
+            Some(way?.layers.iter().map(|_| Arc::clone(&mix)).collect())
         }
-        raw::MixChoice::ByLayer(entries) => by_layer(desk, technique, choice.node, entries, known),
+        raw::MixChoice::ByLayer(entries) => by_layer(desk, way, choice.node, entries, known),
     }
 }
 
 fn by_layer(
     desk: Desk<'_>,
-    technique: &Technique,
+    way: Option<&Way>,
     node: NodeId,
     entries: &Entries<Written<String>>,
     known: &Catalogue<Arc<Mix>>,
@@ -50,19 +53,19 @@ fn by_layer(
     let mut found = Vec::new();
     for entry in &entries.0 {
         let mix = entry.value.as_ref().and_then(|written| known.find(desk, written));
-        if has_layer(technique, &entry.name) {
-            found.push((entry.name.as_str(), mix));
-        } else {
-            unknown_layer(desk, technique, &entry.name, entry.node);
+        found.push((entry.name.as_str(), mix));
+        if let Some(way) = way {
+            refuse_unknown(desk, way, &entry.name, entry.node);
         }
     }
-    let mixes: Vec<Option<Arc<Mix>>> = technique
+    let way = way?;
+    let mixes: Vec<Option<Arc<Mix>>> = way
         .layers
         .iter()
-        .map(|layer| match found.iter().find(|(name, _)| *name == layer.name) {
+        .map(|layer| match found.iter().find(|(name, _)| name == layer) {
             Some((_, mix)) => mix.clone(),
             None => {
-                missing_layer(desk, technique, &layer.name, node, None);
+                missing_layer(desk, way, layer, node, None);
                 None
             }
         })
@@ -70,66 +73,64 @@ fn by_layer(
     mixes.into_iter().collect()
 }
 
-/// Whether the palette has all layers of the technique; logs each that is missing at
-/// `node`, where the canvas names the palette.
+/// Logs each layer of the technique that the palette lacks at `node`, where the canvas
+/// names the palette.
 pub(super) fn covers(
     desk: Desk<'_>,
-    technique: &Technique,
+    way: &Way,
     palette: &Palette,
     node: NodeId,
     palette_node: Option<NodeId>,
-) -> bool {
-    let missing: Vec<_> = technique
-        .layers
-        .iter()
-        .filter(|layer| !palette.layers.iter().any(|(name, ..)| *name == layer.name))
-        .collect();
-    for layer in &missing {
-        missing_layer(desk, technique, &layer.name, node, palette_node);
-    }
-    missing.is_empty()
-}
-
-/// Layers of a palette that none of the techniques poured with it has.
-pub(super) fn leftovers(desk: Desk<'_>, palette: &Palette, techniques: &[Arc<Technique>]) {
-    let Some(first) = techniques.first() else { return };
-    for (name, node, _) in &palette.layers {
-        if !techniques.iter().any(|technique| has_layer(technique, name)) {
-            unknown_layer(desk, first, name, *node);
+) {
+    for layer in &way.layers {
+        if !palette.layers.iter().any(|(name, ..)| name == layer) {
+            missing_layer(desk, way, layer, node, palette_node);
         }
     }
 }
 
-fn has_layer(technique: &Technique, name: &str) -> bool {
-    technique.layers.iter().any(|layer| layer.name == name)
+/// Layers of a palette that none of the techniques poured with it has.
+pub(super) fn leftovers(desk: Desk<'_>, palette: &Palette, ways: &[&Way]) {
+    let Some(first) = ways.first() else { return };
+    for (name, node, _) in &palette.layers {
+        if !ways.iter().any(|way| may_have(desk, way, name)) {
+            refuse_unknown(desk, first, name, *node);
+        }
+    }
 }
 
-fn unknown_layer(desk: Desk<'_>, technique: &Technique, layer: &str, node: NodeId) {
-    let known: Vec<String> = technique.layers.iter().map(|layer| layer.name.clone()).collect();
+/// Whether a technique has a layer, or may have it for all that is known.
+fn may_have(desk: Desk<'_>, way: &Way, layer: &str) -> bool {
+    let is_unsure =
+        way.layers.is_empty() || desk.unseen.hides("techniques") || desk.unseen.holds(&way.name);
+    is_unsure || way.layers.iter().any(|name| name == layer)
+}
+
+fn refuse_unknown(desk: Desk<'_>, way: &Way, layer: &str, node: NodeId) {
+    if may_have(desk, way, layer) {
+        return;
+    }
+    let known = way.layers.clone();
     let nearest = nearest(layer, known.iter().map(String::as_str)).map(str::to_owned);
-    let (technique, layer) = (technique.name.clone(), layer.to_owned());
+    let (technique, layer) = (way.name.clone(), layer.to_owned());
     let kind = ProblemKind::LayerUnknown { technique, layer, nearest, known };
     desk.fault_of_name(node, kind, None);
 }
 
-fn missing_layer(
-    desk: Desk<'_>,
-    technique: &Technique,
-    layer: &str,
-    node: NodeId,
-    palette: Option<NodeId>,
-) {
+fn missing_layer(desk: Desk<'_>, way: &Way, layer: &str, node: NodeId, palette: Option<NodeId>) {
     // A slip of the finger is told once: as the layer that is not known.
+    let inside = desk.tree.path(palette.unwrap_or(node));
     let misspelt = desk.log.any(|problem| match &problem.kind {
-        ProblemKind::LayerUnknown { nearest, technique: of, .. } => {
-            nearest.as_deref() == Some(layer) && *of == technique.name
+        ProblemKind::LayerUnknown { nearest, .. } => {
+            nearest.as_deref() == Some(layer)
+                && problem.path.split_last().is_some_and(|(_, above)| *above == inside)
         }
         _ => false,
     });
     if misspelt {
         return;
     }
-    let (technique, layer) = (technique.name.clone(), layer.to_owned());
+    let (technique, layer) = (way.name.clone(), layer.to_owned());
     let kind = ProblemKind::LayerMissing { technique, layer };
     match palette {
         Some(palette) => desk.fault_with(node, kind, palette),

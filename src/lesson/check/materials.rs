@@ -1,9 +1,12 @@
-use super::super::desk::{Catalogue, Desk};
+use super::super::catalogue::Catalogue;
+use super::super::desk::Desk;
 use super::super::field::Field;
 use super::super::limits;
-use super::super::model::{Colour, Material, MaterialKind};
+use super::super::model::{Colour, Material, MaterialKind, paint_of};
 use super::super::problem::{ProblemKind, Sort};
 use super::super::raw;
+use super::super::tree::NodeId;
+use crate::quantity::Volume;
 use crate::quantity::units::g_per_ml;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -12,9 +15,20 @@ use std::sync::Arc;
 /// plausible band of mixed paint, 1.0 to 1.5).
 const PAINT_G_PER_ML: f64 = 1.2;
 
+/// A material as far as it is right.
+#[derive(Debug)]
+pub(super) struct Stuff {
+    pub(super) name: String,
+    pub(super) kind: Option<MaterialKind>,
+    /// `Some(None)` when nothing is said of drops.
+    pub(super) drop: Option<Option<Volume>>,
+    pub(super) material: Option<Arc<Material>>,
+}
+
 /// What goes into a cup besides paint, or over a canvas.
-pub(super) fn materials(desk: Desk<'_>, raw: &raw::Lesson) -> Catalogue<Arc<Material>> {
-    Catalogue::of(Sort::Material, &raw.materials, |entry, raw| {
+pub(super) fn materials(desk: Desk<'_>, raw: &raw::Lesson) -> Catalogue<Arc<Stuff>> {
+    let section = ("materials", &raw.materials);
+    Catalogue::of(desk, Sort::Material, section, |entry, raw| {
         let kind = desk.need(entry.node, "kind", &raw.kind).and_then(|at| {
             let paint = at.value == MaterialKind::Paint;
             if paint {
@@ -28,8 +42,14 @@ pub(super) fn materials(desk: Desk<'_>, raw: &raw::Lesson) -> Catalogue<Arc<Mate
             Field::Broken => None,
             Field::Present(written) => desk.bounded(written, &limits::DROP).map(Some),
         };
+        let drop = drop.filter(|_| !desk.is_misspelt(entry.node, "drop"));
         let name = entry.name.clone();
-        Some(Arc::new(Material { name, kind: kind?, density: density?, drop: drop? }))
+        let material = || {
+            let name = name.clone();
+            Some(Arc::new(Material { name, kind: kind?, density: density?, drop: drop? }))
+        };
+        let material = material();
+        Some(Arc::new(Stuff { name, kind, drop, material }))
     })
 }
 
@@ -37,27 +57,29 @@ pub(super) fn materials(desk: Desk<'_>, raw: &raw::Lesson) -> Catalogue<Arc<Mate
 pub(super) fn colours(
     desk: Desk<'_>,
     raw: &raw::Lesson,
-    materials: &Catalogue<Arc<Material>>,
+    materials: &Catalogue<Arc<Stuff>>,
 ) -> Catalogue<Arc<Colour>> {
     let mut paints = BTreeMap::new();
-    Catalogue::of(Sort::Colour, &raw.colours, |entry, raw| {
+    Catalogue::of(desk, Sort::Colour, ("colours", &raw.colours), |entry, raw| {
         let bought = desk.optional(&raw.paint);
         let density = desk.bounded_or(&raw.density, &limits::DENSITY, g_per_ml(PAINT_G_PER_ML));
         let swatch =
             desk.need(entry.node, "swatch", &raw.swatch).and_then(|written| desk.read(written));
         let pigments = super::texts(desk, &raw.pigments);
-        let name = bought?.unwrap_or_else(|| format!("{} acrylic", entry.name));
-        let density = density?;
+        let name = bought?.unwrap_or_else(|| paint_of(&entry.name));
         if let Some((other, _)) = materials.get(&name) {
             desk.fault_of_name(entry.node, ProblemKind::NameTaken { name }, Some(other));
             return None;
         }
+        let density = density?;
         let (first, paint) = paints.entry(name.clone()).or_insert_with(|| {
             let kind = MaterialKind::Paint;
             let paint = Material { name: name.clone(), kind, density, drop: None };
             (entry.node, Arc::new(paint))
         });
-        if paint.density != density {
+        let twice = desk.tree.key(*first) == Some(entry.name.as_str());
+        let sure = [*first, entry.node].into_iter().all(|node| is_density_sure(desk, node));
+        if paint.density != density && sure && !twice {
             let kind = ProblemKind::PaintDensities { paint: name };
             desk.fault_of_name(entry.node, kind, Some(*first));
         }
@@ -65,4 +87,10 @@ pub(super) fn colours(
         let name = entry.name.clone();
         Some(Arc::new(Colour { name, paint, swatch, pigments: pigments? }))
     })
+}
+
+/// Whether the density of a colour is the one that it will have when all is right.
+fn is_density_sure(desk: Desk<'_>, colour: NodeId) -> bool {
+    let said = desk.tree.under(colour, "density").is_some();
+    said || !(desk.may_say_more(colour) || desk.is_misspelt(colour, "density"))
 }

@@ -1,11 +1,14 @@
-use super::super::desk::{Catalogue, Desk};
+use super::super::catalogue::Catalogue;
+use super::super::desk::{Desk, word_or};
 use super::super::field::{At, Entries, Field, Written};
 use super::super::legible::DropRate;
 use super::super::limits;
-use super::super::model::{Drops, Ingredient, Material, MaterialKind, Mix, Part, PartsBy};
+use super::super::model::{Drops, Ingredient, MaterialKind, Mix, Part, PartsBy};
 use super::super::problem::{ProblemKind, Sort};
 use super::super::raw;
 use super::super::tree::NodeId;
+use super::materials::Stuff;
+use crate::quantity::nearest::nearest;
 use std::sync::Arc;
 
 /// The word for the paint of the colour that is being mixed.
@@ -15,11 +18,11 @@ const THE_PAINT: &str = "paint";
 pub(super) fn mixes(
     desk: Desk<'_>,
     raw: &raw::Lesson,
-    materials: &Catalogue<Arc<Material>>,
+    materials: &Catalogue<Arc<Stuff>>,
 ) -> Catalogue<Arc<Mix>> {
-    Catalogue::of(Sort::Mix, &raw.mixes, |entry, raw| {
+    Catalogue::of(desk, Sort::Mix, ("mixes", &raw.mixes), |entry, raw| {
         let consistency = desk.need(entry.node, "consistency", &raw.consistency).copied();
-        let by = super::super::desk::word_or(&raw.by, PartsBy::Volume);
+        let by = word_or(&raw.by, PartsBy::Volume);
         let parts = desk.need(entry.node, "parts", &raw.parts);
         let parts = parts.and_then(|at| parts_of(desk, at, materials));
         let drops = drops_of(desk, &raw.drops, materials);
@@ -37,12 +40,9 @@ pub(super) fn mixes(
 fn parts_of(
     desk: Desk<'_>,
     at: &At<Entries<Written<f64>>>,
-    materials: &Catalogue<Arc<Material>>,
+    materials: &Catalogue<Arc<Stuff>>,
 ) -> Option<Vec<Part>> {
-    if !at.value.0.iter().any(|entry| entry.name == THE_PAINT) {
-        desk.fault(at.node, ProblemKind::NoPaintInMix);
-        return None;
-    }
+    let paint = paint(desk, at, materials);
     let parts: Vec<Option<Part>> = at
         .value
         .0
@@ -50,11 +50,11 @@ fn parts_of(
         .map(|entry| {
             let parts =
                 entry.value.as_ref().and_then(|written| desk.bounded(written, &limits::PARTS));
-            let what = if entry.name == THE_PAINT {
+            let what = if paint == Some(entry.node) {
                 Some(Ingredient::ThePaint)
             } else {
-                let material = materials.find_key(desk, entry);
-                material.and_then(|material| ingredient(desk, entry.node, material))
+                let stuff = materials.find_key(desk, entry);
+                stuff.and_then(|stuff| ingredient(desk, entry.node, &stuff))
             };
             Some(Part { what: what?, parts: parts? })
         })
@@ -62,14 +62,45 @@ fn parts_of(
     parts.into_iter().collect()
 }
 
+/// The entry of the paint, or what was most likely meant to be it.
+fn paint(
+    desk: Desk<'_>,
+    at: &At<Entries<Written<f64>>>,
+    materials: &Catalogue<Arc<Stuff>>,
+) -> Option<NodeId> {
+    let entries = &at.value.0;
+    if let Some(paint) = entries.iter().find(|entry| entry.name == THE_PAINT) {
+        return Some(paint.node);
+    }
+    if desk.may_say_more(at.node) {
+        return None;
+    }
+    let misspelt = entries.iter().find(|entry| {
+        materials.get(&entry.name).is_none() && nearest(&entry.name, [THE_PAINT]).is_some()
+    });
+    match misspelt {
+        Some(entry) => {
+            let (name, nearest) = (entry.name.clone(), Some(THE_PAINT.to_owned()));
+            let (sort, known) = (Sort::Material, vec![THE_PAINT.to_owned()]);
+            let kind = ProblemKind::UnknownName { sort, name, nearest, known };
+            desk.fault_of_name(entry.node, kind, None);
+            Some(entry.node)
+        }
+        None => {
+            desk.fault(at.node, ProblemKind::NoPaintInMix);
+            None
+        }
+    }
+}
+
 /// A material that may go into a mix.
-fn ingredient(desk: Desk<'_>, node: NodeId, material: Arc<Material>) -> Option<Ingredient> {
-    match material.kind {
+fn ingredient(desk: Desk<'_>, node: NodeId, stuff: &Stuff) -> Option<Ingredient> {
+    match stuff.kind? {
         MaterialKind::Medium | MaterialKind::Water | MaterialKind::Additive => {
-            Some(Ingredient::Other(material))
+            stuff.material.clone().map(Ingredient::Other)
         }
         MaterialKind::Paint | MaterialKind::Varnish => {
-            let name = material.name.clone();
+            let name = stuff.name.clone();
             desk.fault_of_name(node, ProblemKind::NotAnIngredient { name }, None);
             None
         }
@@ -79,7 +110,7 @@ fn ingredient(desk: Desk<'_>, node: NodeId, material: Arc<Material>) -> Option<I
 fn drops_of(
     desk: Desk<'_>,
     field: &Field<Entries<Written<DropRate>>>,
-    materials: &Catalogue<Arc<Material>>,
+    materials: &Catalogue<Arc<Stuff>>,
 ) -> Option<Vec<Drops>> {
     let Field::Present(entries) = field else {
         return matches!(field, Field::Absent).then(Vec::new);
@@ -93,14 +124,17 @@ fn drops_of(
                 let fine = desk.holds(written.node, &rate.count, &limits::DROPS);
                 (desk.holds(written.node, &rate.per, &limits::DROPS_PER) && fine).then_some(rate)
             });
-            let material = materials.find_key(desk, entry)?;
-            if material.drop.is_none() {
-                let kind = ProblemKind::NoDropSize { material: material.name.clone() };
-                desk.fault_of_name(entry.node, kind, materials.get(&entry.name).map(|(at, _)| at));
+            let stuff = materials.find_key(desk, entry)?;
+            if stuff.drop == Some(None) {
+                let at = materials.get(&entry.name).map(|(at, _)| at);
+                if !at.is_some_and(|at| desk.may_say_more(at)) {
+                    let kind = ProblemKind::NoDropSize { material: stuff.name.clone() };
+                    desk.fault_of_name(entry.node, kind, at);
+                }
                 return None;
             }
             let DropRate { count, per } = rate?;
-            Some(Drops { material, count, per })
+            Some(Drops { material: stuff.material.clone()?, count, per })
         })
         .collect();
     drops.into_iter().collect()

@@ -9,12 +9,16 @@ mod items;
 mod layers;
 mod materials;
 mod mixes;
+mod money;
 mod outline;
 mod palettes;
 mod people;
+mod reserve;
+mod room;
 mod shop;
 mod supplies;
 mod techniques;
+mod timetable;
 
 use super::desk::Desk;
 use super::field::{Field, Items, Written};
@@ -43,31 +47,47 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         finishes: &finishes,
     };
     let canvases = canvas::canvases(desk, root, raw, &shelf);
+    let timetable = timetable::timetable(desk, raw);
+    let room = room::room(desk, root, raw);
+    let washing = room::washing(desk, root, raw);
     let mixing = supplies::mixing(desk, root, raw);
+    let reserve = reserve::reserve(desk, root, raw);
     let supplies = supplies::supplies(desk, raw);
     let items = items::items(desk, raw, &materials, &colours);
-    let shop = shop::shop(desk, raw, &items);
+    let (shops, currency) = shop::shops(desk, raw, &items);
+    let currency = match (&shops, &choices) {
+        (Some(_), Some((units, ..))) => currency.or(Some(default_currency(*units))),
+        _ => currency,
+    };
+    let charges = money::charges(desk, &raw.money, currency);
+    let elsewhere = shop::elsewhere(desk, raw, &items);
     let stock = shop::stock(desk, raw, &items);
+    let jars = shop::jars(desk, root, raw, &colours, &mixes);
     let practices = practices(desk, &raw.practices);
     let cautions = cautions::cautions(desk, raw);
     if !desk.log.is_empty() {
         return None;
     }
     let (units, paper, edition) = choices?;
-    let shop = shop?;
-    let currency = shop.as_ref().map_or(default_currency(units), |(_, currency)| *currency);
     Some(Lesson {
         heading: heading?,
-        print: Print { units, paper, edition, currency },
+        print: Print { units, paper, edition, currency: currency? },
         class: class?,
         canvases: canvases?,
+        timetable: timetable?,
+        room: room?,
+        washing: washing?,
         mixing: mixing?,
+        reserve: reserve?,
         supplies,
-        shop: shop.map(|(shop, _)| shop),
+        shops: shops?,
+        charges: charges?,
+        elsewhere: elsewhere?,
         stock,
+        jars: jars?,
         practices: practices?,
         cautions,
-        techniques: techniques.values().cloned().collect(),
+        techniques: techniques.values().filter_map(|way| way.technique.clone()).collect(),
         mixes: mixes.values().cloned().collect(),
     })
 }

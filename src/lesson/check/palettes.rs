@@ -1,4 +1,5 @@
-use super::super::desk::{Catalogue, Desk};
+use super::super::catalogue::Catalogue;
+use super::super::desk::Desk;
 use super::super::field::{Entries, Entry, Written};
 use super::super::legible::Portion;
 use super::super::limits;
@@ -7,6 +8,7 @@ use super::super::problem::{ProblemKind, Sort};
 use super::super::raw;
 use super::super::tree::NodeId;
 use crate::quantity::{Decimal, Share};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// Colours of one layer with their shares.
@@ -24,7 +26,7 @@ pub(super) fn palettes(
     raw: &raw::Lesson,
     colours: &Catalogue<Arc<Colour>>,
 ) -> Catalogue<Arc<Palette>> {
-    Catalogue::of(Sort::Palette, &raw.palettes, |_, raw| {
+    Catalogue::of(desk, Sort::Palette, ("palettes", &raw.palettes), |_, raw| {
         let layers = raw.0.iter().map(|entry| {
             let shares = entry.value.as_ref();
             let shares = shares.and_then(|entries| shares_of(desk, entry, entries, colours));
@@ -47,23 +49,25 @@ fn shares_of(
     entries: &Entries<Written<Portion>>,
     colours: &Catalogue<Arc<Colour>>,
 ) -> Option<Shares> {
-    let too_many = entries.0.len() > limits::COLOURS;
-    if too_many || entries.0.is_empty() {
-        let kind = if too_many { ProblemKind::TooManyColours } else { ProblemKind::NoColours };
+    let count = entries.0.len();
+    if count == 0 || count > limits::COLOURS {
+        let kind = if count == 0 { ProblemKind::NoColours } else { ProblemKind::TooManyColours };
         desk.fault_of_name(layer.node, kind, None);
-        return None;
     }
-    let lines: Vec<Option<Line>> = entries
+    let lines: Vec<Line> = entries
         .0
         .iter()
-        .map(|entry| {
+        .filter_map(|entry| {
             let colour = colours.find_key(desk, entry);
             let portion = portion(desk, entry.value.as_ref()?)?;
             Some(Line { node: entry.node, colour, portion })
         })
         .collect();
-    let lines: Vec<Line> = lines.into_iter().collect::<Option<_>>()?;
-    let rest = rest(desk, layer.node, &lines)?;
+    let names: BTreeSet<&str> = entries.0.iter().map(|entry| entry.name.as_str()).collect();
+    if names.is_empty() || names.len() < count {
+        return None;
+    }
+    let rest = rest(desk, layer.node, &lines, count - lines.len())?;
     lines
         .into_iter()
         .map(|line| match line.portion {
@@ -83,8 +87,9 @@ fn portion(desk: Desk<'_>, written: &Written<Portion>) -> Option<Portion> {
     Some(portion)
 }
 
-/// What the shares leave for "the rest"; nothing is left when no colour asks for it.
-fn rest(desk: Desk<'_>, layer: NodeId, lines: &[Line]) -> Option<Share> {
+/// What the shares leave for "the rest"; nothing is left when no colour asks for it. With
+/// `unread` further portions only that is told which none of them can mend.
+fn rest(desk: Desk<'_>, layer: NodeId, lines: &[Line], unread: usize) -> Option<Share> {
     let mut rests = lines.iter().filter(|line| line.portion == Portion::TheRest);
     let (first, second) = (rests.next(), rests.next());
     if let (Some(first), Some(second)) = (first, second) {
@@ -102,6 +107,7 @@ fn rest(desk: Desk<'_>, layer: NodeId, lines: &[Line]) -> Option<Share> {
             desk.fault(line.node, ProblemKind::RestLeavesNothing { percent });
             None
         }
+        _ if unread > 0 => None,
         None if !left.is_zero() => {
             desk.fault_of_name(layer, ProblemKind::SharesNotWhole { percent }, None);
             None

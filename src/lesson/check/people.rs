@@ -48,7 +48,6 @@ fn students(desk: Desk<'_>, at: &At<raw::Students>) -> Option<Students> {
             }
             if count > limits::STUDENTS.high() {
                 desk.fault(at.node, ProblemKind::TooManyStudents);
-                return None;
             }
             let names = super::distinct(desk, items, student_twice, |written| desk.read(written));
             Some(Students::Named(names.into_iter().map(|(_, name)| name).collect()))

@@ -13,11 +13,13 @@ pub(super) fn mixing(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
     let step_us = desk.need_bounded(*node, "step us", &raw.step_us, step);
     let step_metric = desk.need_bounded(*node, "step metric", &raw.step_metric, step);
     let scale = desk.need_bounded(*node, "scale step", &raw.scale_step, &limits::SCALE_STEP);
+    let keeps = desk.need_bounded(*node, "keeps", &raw.keeps, &limits::DAYS);
     Some(Mixing {
         cup_loss: cup_loss?,
         step_us: step_us?,
         step_metric: step_metric?,
         scale_step: scale?,
+        keeps: keeps?.0,
     })
 }
 

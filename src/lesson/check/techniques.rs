@@ -1,32 +1,50 @@
-use super::super::desk::{Catalogue, Desk};
-use super::super::field::{At, Entries};
+use super::super::catalogue::Catalogue;
+use super::super::desk::Desk;
+use super::super::field::{At, Entries, Field};
 use super::super::limits;
-use super::super::model::{Films, Finish, Material, MaterialKind, Technique, TechniqueLayer};
+use super::super::model::{Films, Finish, MaterialKind, Technique, TechniqueLayer};
 use super::super::problem::{ProblemKind, Sort};
 use super::super::raw;
+use super::super::tree::NodeId;
+use super::materials::Stuff;
 use crate::quantity::{Length, Spread};
+use std::collections::BTreeSet;
 use std::num::NonZeroU32;
 use std::sync::Arc;
 
+/// A technique as far as it is right.
+#[derive(Debug)]
+pub(super) struct Way {
+    pub(super) name: String,
+    /// The names of its layers; of none when they are wrong altogether.
+    pub(super) layers: Vec<String>,
+    pub(super) technique: Option<Arc<Technique>>,
+}
+
 /// The ways of pouring.
-pub(super) fn techniques(desk: Desk<'_>, raw: &raw::Lesson) -> Catalogue<Arc<Technique>> {
-    Catalogue::of(Sort::Technique, &raw.techniques, |entry, raw| {
+pub(super) fn techniques(desk: Desk<'_>, raw: &raw::Lesson) -> Catalogue<Arc<Way>> {
+    let section = ("techniques", &raw.techniques);
+    Catalogue::of(desk, Sort::Technique, section, |entry, raw| {
+        let names = match &raw.layers {
+            Field::Present(at) => at.value.0.iter().map(|entry| entry.name.clone()).collect(),
+            _ => Vec::new(),
+        };
         let summary = desk.need_text(entry.node, "summary", &raw.summary);
         let practices = super::practices(desk, &raw.practices);
         let layers = desk.need(entry.node, "layers", &raw.layers);
         let layers = layers.and_then(|at| layers_of(desk, at));
         let name = entry.name.clone();
-        Some(Arc::new(Technique {
-            name,
-            summary: summary?,
-            layers: layers?,
-            practices: practices?,
-        }))
+        let technique = || {
+            let (name, summary) = (name.clone(), summary?);
+            Some(Arc::new(Technique { name, summary, layers: layers?, practices: practices? }))
+        };
+        let technique = technique();
+        Some(Arc::new(Way { name, layers: names, technique }))
     })
 }
 
 fn layers_of(desk: Desk<'_>, at: &At<Entries<raw::Layer>>) -> Option<Vec<TechniqueLayer>> {
-    if at.value.0.is_empty() {
+    if at.value.0.is_empty() && !desk.may_say_more(at.node) {
         desk.fault(at.node, ProblemKind::NoLayers);
     }
     let layers: Vec<Option<TechniqueLayer>> = at
@@ -54,26 +72,33 @@ fn spread(desk: Desk<'_>, at: &At<raw::Film>) -> Option<Spread<Length>> {
     let low = read("low", &at.value.low);
     let typical = read("typical", &at.value.typical);
     let high = read("high", &at.value.high);
-    let spread = Spread::new(low?, typical?, high?);
-    if spread.is_none() {
+    let known: Vec<Length> = [low, typical, high].into_iter().flatten().collect();
+    if !known.is_sorted() && !is_patchwork(desk, at.node) {
         desk.fault(at.node, ProblemKind::SpreadOrder);
     }
-    spread
+    Spread::new(low?, typical?, high?)
+}
+
+/// Whether values come from several files, while a further one may change some of them.
+fn is_patchwork(desk: Desk<'_>, node: NodeId) -> bool {
+    let files = desk.tree.children(node).iter().map(|value| desk.tree.file(*value));
+    let files: BTreeSet<_> = files.collect();
+    files.len() > 1 && desk.may_say_more(node)
 }
 
 /// What goes over a dry canvas.
 pub(super) fn finishes(
     desk: Desk<'_>,
     raw: &raw::Lesson,
-    materials: &Catalogue<Arc<Material>>,
+    materials: &Catalogue<Arc<Stuff>>,
 ) -> Catalogue<Arc<Finish>> {
-    Catalogue::of(Sort::Finish, &raw.finishes, |entry, raw| {
+    Catalogue::of(desk, Sort::Finish, ("finishes", &raw.finishes), |entry, raw| {
         let material = desk.need(entry.node, "material", &raw.material).and_then(|written| {
-            let material = materials.find(desk, written)?;
-            if matches!(material.kind, MaterialKind::Varnish | MaterialKind::Medium) {
-                return Some(material);
+            let stuff = materials.find(desk, written)?;
+            if matches!(stuff.kind?, MaterialKind::Varnish | MaterialKind::Medium) {
+                return stuff.material.clone();
             }
-            let kind = ProblemKind::NotAFinish { material: material.name.clone() };
+            let kind = ProblemKind::NotAFinish { material: stuff.name.clone() };
             desk.fault(written.node, kind);
             None
         });

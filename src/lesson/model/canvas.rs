@@ -41,7 +41,18 @@ pub enum Shape {
     Polygon {
         sides: u32,
         side: Length,
+        given: PolygonSize,
     },
+}
+
+/// Which size of a regular polygon the lesson gives; the side follows from it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PolygonSize {
+    Side,
+    /// From side to opposite side.
+    AcrossFlats,
+    /// From corner to opposite corner.
+    AcrossCorners,
 }
 
 /// What happens to the edge of the canvas.

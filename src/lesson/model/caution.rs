@@ -15,6 +15,21 @@ pub enum Practice {
     Resin,
 }
 
+impl Practice {
+    /// The word for it in data files and templates.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Torch => "torch",
+            Self::HeatGun => "heat gun",
+            Self::HairDryer => "hair dryer",
+            Self::Alcohol => "alcohol",
+            Self::Silicone => "silicone",
+            Self::Sanding => "sanding",
+            Self::Resin => "resin",
+        }
+    }
+}
+
 /// A safety note.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Caution {

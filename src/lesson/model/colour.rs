@@ -13,6 +13,11 @@ pub struct Colour {
     pub pigments: Vec<String>,
 }
 
+/// What the paint of a colour is called when nothing else is said.
+pub(in crate::lesson) fn paint_of(colour: &str) -> String {
+    format!("{colour} acrylic")
+}
+
 /// A colour of the screen, sRGB.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Rgb(pub u8, pub u8, pub u8);

@@ -1,5 +1,6 @@
-use crate::quantity::{Mass, Money, Volume};
+use crate::quantity::{Date, Mass, Money, Volume};
 use serde::Deserialize;
+use std::num::NonZeroU32;
 
 /// What stays in the cup, and the steps that can be measured.
 #[derive(Debug, Clone, Copy)]
@@ -12,6 +13,8 @@ pub struct Mixing {
     pub step_metric: Volume,
     /// Smallest step of the kitchen scale.
     pub scale_step: Mass,
+    /// Days that mixed paint can be used.
+    pub keeps: u32,
 }
 
 /// So many of an item for each of something.
@@ -47,10 +50,16 @@ pub enum Life {
     Washable,
 }
 
-/// A price list.
+/// A price list and its terms.
 #[derive(Debug, Clone)]
 pub struct Shop {
     pub name: String,
+    /// Charge for bringing an order.
+    pub delivery: Money,
+    /// Goods for so much are brought for nothing.
+    pub free_from: Option<Money>,
+    /// No order for less is taken.
+    pub least_order: Option<Money>,
     /// Sizes are positive, prices not negative.
     pub packs: Vec<Pack>,
 }
@@ -61,7 +70,12 @@ pub struct Pack {
     /// The name of a material or supply.
     pub item: String,
     pub size: Amount,
+    /// Of one pack.
     pub price: Money,
+    /// The price holds from so many packs on.
+    pub from: NonZeroU32,
+    /// It is sold by so many at a time.
+    pub only_by: NonZeroU32,
 }
 
 /// How much of an item.
@@ -72,9 +86,41 @@ pub enum Amount {
     Pieces(u32),
 }
 
+/// Mixed paint that is left from before.
+#[derive(Debug, Clone)]
+pub struct Jar {
+    /// Name of a colour.
+    pub colour: String,
+    /// Name of a mix.
+    pub mix: String,
+    /// A volume or a mass.
+    pub amount: Amount,
+    /// The day it was mixed.
+    pub mixed: Date,
+}
+
 /// One line of the cupboard.
 #[derive(Debug, Clone)]
 pub struct Stocked {
     pub item: String,
     pub amount: Amount,
+}
+
+/// What a class costs besides what is bought, and what is asked for it.
+#[derive(Debug, Clone, Default)]
+pub struct Charges {
+    /// For the class, whatever number comes.
+    pub fixed: Vec<Charge>,
+    /// For each student.
+    pub each: Vec<Charge>,
+    /// What each student pays.
+    pub fee: Option<Money>,
+}
+
+/// Something that costs so much.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Charge {
+    pub what: String,
+    /// More than nothing.
+    pub amount: Money,
 }

@@ -7,14 +7,20 @@ mod caution;
 mod colour;
 mod goods;
 mod recipe;
+mod reserve;
+mod room;
 mod technique;
+mod timetable;
 
 pub use canvas::*;
 pub use caution::*;
 pub use colour::*;
 pub use goods::*;
 pub use recipe::*;
+pub use reserve::*;
+pub use room::*;
 pub use technique::*;
+pub use timetable::*;
 
 use crate::quantity::{Currency, Date, UnitSystem};
 use serde::Deserialize;
@@ -32,14 +38,29 @@ pub struct Lesson {
     pub class: Class,
     /// What is painted, in the order of the file; never empty, names are unique.
     pub canvases: Vec<Canvas>,
+    /// What happens when, if the lesson says so.
+    pub timetable: Option<Timetable>,
+    /// Tables, and where canvases dry.
+    pub room: Room,
+    /// Water for washing up.
+    pub washing: Washing,
     /// How cups are filled and amounts rounded.
     pub mixing: Mixing,
+    /// How much more than expected is mixed.
+    pub reserve: ReserveRule,
     /// What is needed besides paint.
     pub supplies: Vec<SupplyRule>,
-    /// Where things are bought; without one the order has amounts and no packs.
-    pub shop: Option<Shop>,
+    /// Where things are bought, all in one currency; without one the order has amounts and
+    /// no packs.
+    pub shops: Vec<Shop>,
+    /// What it costs besides, and what is asked for it.
+    pub charges: Charges,
+    /// Items that are not bought in these shops.
+    pub elsewhere: Vec<String>,
     /// What is in the cupboard.
     pub stock: Vec<Stocked>,
+    /// Mixed paint that is left from before.
+    pub jars: Vec<Jar>,
     /// What the class does that needs care, by the lesson's own word.
     pub practices: Vec<Practice>,
     /// All known safety notes, worst first; the plan selects from them.

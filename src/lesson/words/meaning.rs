@@ -95,14 +95,25 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
                 .right("one paint has one density")
                 .also("the other")
         }
-        ProblemKind::PriceDecimals { currency, decimals } => {
-            let decimals = match decimals {
-                0 => "no decimals".to_owned(),
-                1 => "one decimal".to_owned(),
-                _ => format!("{decimals} decimals"),
+        ProblemKind::TooManyShops => Words::new("too many shops", "one too many")
+            .right(format!("up to {}; keep those you would walk to or order from", limits::SHOPS)),
+        ProblemKind::TwoCurrencies => {
+            Words::new("the shops of a lesson have one currency", "another one")
+                .right("put the price lists of each currency into files of their own, and use one of them")
+                .also("the first")
+        }
+        ProblemKind::JarFromTheFuture => {
+            Words::new("this jar is mixed after the class", "later than the lesson's date")
+                .right("the day it was mixed, as 2026-03-01")
+        }
+        ProblemKind::MoneyDecimals { currency, decimals } => {
+            let (decimals, right) = match decimals {
+                0 => ("no decimals".to_owned(), "write a whole number".to_owned()),
+                1 => ("one decimal".to_owned(), "round it to one decimal".to_owned()),
+                _ => (format!("{decimals} decimals"), format!("round it to {decimals} decimals")),
             };
-            let wrong = format!("prices in {currency} have {decimals}");
-            Words::new(wrong, "more decimals").right(format!("round it to {decimals}"))
+            let wrong = format!("amounts in {currency} have {decimals}");
+            Words::new(wrong, "more decimals").right(right)
         }
         ProblemKind::NotComparable { item, sold, found } => {
             let (how, right) = match sold {
@@ -115,6 +126,19 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
                 _ => "a volume",
             };
             Words::new(format!("\"{item}\" is needed {how}"), mark).right(right)
+        }
+        ProblemKind::NoTimedSteps => Words::new("a timetable needs a step", "none here")
+            .right("a name and how long it takes: pouring: 45 min"),
+        ProblemKind::TooManyTimedSteps => Words::new("too many steps in this timetable", "here")
+            .right(format!("up to {}", limits::TIMED_STEPS)),
+        ProblemKind::PastMidnight => {
+            Words::new("the timetable runs up to midnight or past it", "with this step")
+                .right("start earlier, or make steps shorter; a lesson ends on its own day")
+        }
+        ProblemKind::BookedBeforeStart => {
+            Words::new("the room is booked until before the lesson starts", "not after the start")
+                .right("times run from 0:00 to 23:59; an evening is 18:30 or 6:30 pm")
+                .also("the start")
         }
         ProblemKind::WhenNotOne => Words::new("this should say one occasion", "here").right(
             "always, {doing: [torch]}, {younger than: 16} or {pigments: [cobalt]}",

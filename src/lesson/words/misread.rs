@@ -34,6 +34,8 @@ pub(super) fn of(kind: &MisreadKind) -> Words {
                 Dimension::Length => words.right(format!("for example {number} in or {number} cm")),
                 Dimension::Share => words.right(format!("for example {} %", percent(number))),
                 Dimension::Days => words.right(format!("for example {number} days")),
+                Dimension::Area => words.right(format!("for example {number} m² or {number} ft²")),
+                Dimension::Time => words.right(format!("for example {number} min")),
                 Dimension::Density => words.right(format!("for example {number} g/mL")),
                 _ => words.right(for_example(*wanted)),
             }
@@ -94,12 +96,14 @@ fn name(dimension: Dimension) -> &'static str {
         Dimension::Volume => "a volume",
         Dimension::Mass => "a weight",
         Dimension::Density => "a density",
+        Dimension::Area => "an area",
+        Dimension::Time => "a length of time",
         Dimension::Share => "a share in percent",
         Dimension::Days => "a number of days",
         Dimension::Pieces => "a number of pieces",
         Dimension::Amount => "an amount",
         Dimension::Number => "a number",
-        Dimension::Money => "a price",
+        Dimension::Money => "an amount of money",
     }
 }
 
@@ -113,6 +117,8 @@ fn for_example(dimension: Dimension) -> String {
         Dimension::Volume => "8 fl oz, 1 qt or 250 mL",
         Dimension::Mass => "40 g, 1 kg or 2 lb",
         Dimension::Density => "1.2 g/mL",
+        Dimension::Area => "3 m² or 30 ft²",
+        Dimension::Time => "15 min, 1 h or 1 h 30 min",
         Dimension::Share => "40 %, or \"the rest\" for one colour",
         Dimension::Days => "14 days or 2 weeks",
         Dimension::Pieces => "100 pieces",
@@ -129,6 +135,8 @@ fn units(dimension: Dimension) -> &'static str {
         Dimension::Volume => "mL, L, fl oz, cup, pt, qt, gal, imperial fl oz, imperial gal",
         Dimension::Mass => "g, kg, oz, lb",
         Dimension::Density => "g/mL, kg/L, g/fl oz",
+        Dimension::Area => "m², cm², ft², in²",
+        Dimension::Time => "min, h",
         Dimension::Share => "%",
         Dimension::Days => "days, weeks",
         Dimension::Pieces => "pieces",

@@ -7,6 +7,7 @@ mod misread;
 
 use super::limits;
 use super::problem::{Form, ProblemKind, Sort};
+use super::raw;
 use super::slip::YamlSlip;
 use super::source::Unread;
 use example::example;
@@ -98,9 +99,16 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
         ProblemKind::Zero { .. }
         | ProblemKind::OutOfRange { .. }
         | ProblemKind::NotADate
+        | ProblemKind::NotATime
+        | ProblemKind::TimeOfDay
         | ProblemKind::NotACurrency { .. }
         | ProblemKind::NotASwatch
         | ProblemKind::NotADropRate
+        | ProblemKind::NotAPercentage
+        | ProblemKind::NotALevel
+        | ProblemKind::LevelTooFine
+        | ProblemKind::LevelTooLow
+        | ProblemKind::LevelTooHigh
         | ProblemKind::BlankText
         | ProblemKind::TextTooLong
         | ProblemKind::ControlCharacter => of_value(kind),
@@ -138,8 +146,12 @@ fn of_file(kind: &ProblemKind) -> Words {
             Words::new("this repeats an entry inside itself", "here").right("write it out")
         }
         ProblemKind::DuplicateKey { key } => {
+            let right = match raw::KEYS.contains(&key.as_str()) {
+                true => "keep one of them, with all that belongs to it",
+                false => "take one of them out, or give it another name",
+            };
             Words::new(format!("\"{key}\" stands here twice"), "the second")
-                .right("take one of them out, or give it another name")
+                .right(right)
                 .also("the first")
         }
         ProblemKind::LessonKeyInData { key } => {
@@ -287,6 +299,12 @@ fn of_value(kind: &ProblemKind) -> Words {
         }
         ProblemKind::NotADate => Words::new("this is no date", "no such day")
             .right("year-month-day, for example 2026-03-14"),
+        ProblemKind::TimeOfDay => {
+            Words::new("this should be a length of time", "a time of the day")
+                .right("how long it takes: 45 min, 1 h or 1 h 30 min")
+        }
+        ProblemKind::NotATime => Words::new("this is no time of the day", "not understood")
+            .right("hours and minutes with a colon, for example 18:30 or 6:30 pm"),
         ProblemKind::NotACurrency { nearest } => {
             let words = Words::new("this is no currency", "not known");
             match nearest {
@@ -298,6 +316,27 @@ fn of_value(kind: &ProblemKind) -> Words {
             .right("a # and six digits from 0 to F, in quotes: \"#1F5A7A\""),
         ProblemKind::NotADropRate => Words::new("this says no number of drops", "not understood")
             .right("drops for an amount of mixed paint: 3 per 100 mL"),
+        ProblemKind::NotAPercentage => {
+            Words::new("this should be a percentage", "not understood").right("for example 15 %")
+        }
+        ProblemKind::NotALevel => {
+            Words::new("this does not say how often the paint is to be enough", "not understood")
+                .right("for example 19 classes out of 20, 19 of 20, or 95 %")
+        }
+        ProblemKind::LevelTooFine => {
+            Words::new("nobody knows this so exactly", "too many decimals")
+                .right("one decimal is plenty, for example 97.5 %")
+        }
+        ProblemKind::LevelTooLow => {
+            Words::new("most classes would run short", "less than half of the classes")
+                .right("allowed: 50 % to 99.9 %")
+                .right("50 % (1 class out of 2) mixes what is expected, with nothing in reserve")
+        }
+        ProblemKind::LevelTooHigh => {
+            Words::new("no reserve is enough in every class", "more than 99.9 %")
+                .right("allowed: 50 % to 99.9 % (999 classes out of 1000)")
+                .right("for an accident, such as a cup that is knocked over, keep spares instead")
+        }
         ProblemKind::BlankText => Words::new("nothing is written here", "empty"),
         ProblemKind::TextTooLong => Words::new("this text is too long", "here")
             .right(format!("up to {} characters", limits::TEXT_LETTERS)),
@@ -340,6 +379,7 @@ fn sort_words(sort: Sort) -> (&'static str, &'static str) {
         Sort::Finish => ("finish", "finishes"),
         Sort::Colour => ("colour", "colours"),
         Sort::Material => ("material", "materials"),
+        Sort::Supply => ("supply", "supplies"),
         Sort::Item => ("paint, material or supply", "things that can be bought"),
     }
 }

@@ -3,7 +3,7 @@ use crate::ink::{Colour, Dash, Face, Figures, Stroke};
 use crate::page::desk::{Column, Desk, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::{Alignment, Look};
-use crate::page::strip::{Joint, Strip};
+use crate::page::strip::Strip;
 use crate::page::style::Size;
 use crate::page::{Mark, Role, TagKind, draw};
 
@@ -23,9 +23,22 @@ static TICK: [Inline; 1] = [Inline::Tick];
 struct Part<'a> {
     card: &'a Card,
     lines: &'a [Fact],
-    /// Size of the readings.
-    reading: Size,
+    sizes: Sizes,
+    /// Height of its head at least, so that the lines of neighbours are level.
+    head: f32,
 }
+
+/// Type sizes of a card: the readings are larger than anything else on it.
+#[derive(Clone, Copy)]
+struct Sizes {
+    name: Size,
+    reading: Size,
+    /// Part of the usual room between things.
+    air: f32,
+}
+
+/// Room within the edges of a card, in steps of the grid.
+const PADDING: f32 = 1.4;
 
 /// Cards in a grid with lines to cut along.
 pub(super) fn set<'a>(
@@ -37,19 +50,13 @@ pub(super) fn set<'a>(
     let page = desk.style.frame.height - 0.2;
     let columns = if column.width / 2.0 >= NARROWEST * column.text.character() { 2 } else { 1 };
     let width = column.width / columns as f32;
-    let cell = Column { width, ..column };
-    let (rows, sized) = fit(desk, cards, cell, page);
-    let height = page / rows as f32;
-    let mut cards = sized.into_iter().peekable();
-    while cards.peek().is_some() {
+    let rows = fit(desk, cards, Column { width, ..column }, columns, page);
+    galley.leave(1.5 * desk.style.grid());
+    for Row { height, cards } in rows {
         let mut strip = Strip { height, ..Strip::default() };
-        strip.joint = Joint::Open(0.0);
-        for index in 0..columns {
-            let Some(mut card) = cards.next() else { break };
+        for (index, mut card) in cards.into_iter().enumerate() {
             let x = index as f32 * width;
-            for mark in &mut card.marks {
-                draw::shift(&mut mark.shape, x, 0.0);
-            }
+            card.shift_right(x);
             strip.marks.extend(cut_lines(desk, column.x + x, width, height));
             card.links.clear();
             strip.add(card, 0.0);
@@ -58,60 +65,92 @@ pub(super) fn set<'a>(
     }
 }
 
-/// How many rows a page has, and the cards set for it: six to a page if they fit,
-/// with readings as large as fit.
+/// Cards side by side.
+struct Row<'a> {
+    height: f32,
+    cards: Vec<Strip<'a>>,
+}
+
+/// The cards in rows: six to a page if they fit, with readings as large as fit; cards
+/// that need more than half a page are as high as they need.
 fn fit<'a>(
     desk: &mut Desk<'a, '_>,
     cards: &'a [Card],
     cell: Column,
+    columns: usize,
     page: f32,
-) -> (usize, Vec<Strip<'a>>) {
+) -> Vec<Row<'a>> {
     let scale = desk.style.scale.clone();
     let mark = desk.tree.mark();
-    for (rows, reading) in [
-        (3, scale.chapter),
-        (3, scale.title),
-        (2, scale.display),
-        (2, scale.chapter),
-        (2, scale.title),
-    ] {
-        let mut sized = Vec::with_capacity(cards.len());
-        for card in cards {
-            sized.push(part(desk, Part { card, lines: &card.lines, reading }, cell));
-        }
-        if sized.iter().all(|card| card.height <= page / rows as f32) {
-            return (rows, sized);
+    let large = Sizes { reading: scale.display, name: scale.title, air: 1.0 };
+    let medium = Sizes { reading: scale.chapter, name: scale.title, air: 1.0 };
+    let small = Sizes { reading: scale.title, name: scale.large, air: 0.6 };
+    for (count, sizes) in [(3, medium), (3, small), (2, large), (2, medium), (2, small)] {
+        let height = page / count as f32;
+        let rows = rows(desk, cards, cell, columns, sizes);
+        if rows.iter().flat_map(|row| &row.cards).all(|card| card.height <= height) {
+            return rows.into_iter().map(|row| Row { height, ..row }).collect();
         }
         desk.tree.rewind(mark);
     }
-    (1, divided(desk, cards, cell, page))
+    let rows = rows(desk, cards, cell, columns, medium);
+    if rows.iter().all(|row| row.height <= page) {
+        return rows;
+    }
+    desk.tree.rewind(mark);
+    divided(desk, cards, cell, page, small)
 }
 
-/// Cards as high as a page; one with more lines than that in as many parts as it
-/// takes.
+/// Cards in rows as high as the highest of each; the lines of neighbours are level.
+fn rows<'a>(
+    desk: &mut Desk<'a, '_>,
+    cards: &'a [Card],
+    cell: Column,
+    columns: usize,
+    sizes: Sizes,
+) -> Vec<Row<'a>> {
+    let mut rows = Vec::with_capacity(cards.len().div_ceil(columns));
+    for cards in cards.chunks(columns) {
+        let mut head = 0.0_f32;
+        for card in cards {
+            head = head.max(head_height(desk, card, cell, sizes));
+        }
+        let mut row = Row { height: 0.0, cards: Vec::with_capacity(columns) };
+        for card in cards {
+            let set = part(desk, Part { card, lines: &card.lines, sizes, head }, cell);
+            row.height = row.height.max(set.height);
+            row.cards.push(set);
+        }
+        rows.push(row);
+    }
+    rows
+}
+
+/// One card a row; one with more lines than a page holds in as many parts as it takes.
 fn divided<'a>(
     desk: &mut Desk<'a, '_>,
     cards: &'a [Card],
     cell: Column,
     page: f32,
-) -> Vec<Strip<'a>> {
-    let reading = desk.style.scale.title;
-    let mut sized = Vec::with_capacity(cards.len());
+    sizes: Sizes,
+) -> Vec<Row<'a>> {
+    let mut rows = Vec::with_capacity(cards.len());
+    let mut add = |card: Strip<'a>| rows.push(Row { height: card.height, cards: vec![card] });
     for card in cards {
         let mark = desk.tree.mark();
-        let whole = part(desk, Part { card, lines: &card.lines, reading }, cell);
+        let whole = part(desk, Part { card, lines: &card.lines, sizes, head: 0.0 }, cell);
         if whole.height <= page {
-            sized.push(whole);
+            add(whole);
             continue;
         }
         desk.tree.rewind(mark);
         let parts = (whole.height / (page * 0.5)).ceil().max(1.0) as usize;
         let each = card.lines.len().div_ceil(parts).max(1);
         for lines in card.lines.chunks(each) {
-            sized.push(part(desk, Part { card, lines, reading }, cell));
+            add(part(desk, Part { card, lines, sizes, head: 0.0 }, cell));
         }
     }
-    sized
+    rows
 }
 
 /// Dashed lines around a card, with a gap at the corners where the knife turns.
@@ -129,20 +168,39 @@ fn cut_lines(desk: &Desk<'_, '_>, x: f32, width: f32, height: f32) -> Vec<Mark> 
     .collect()
 }
 
+/// What the swatch of a card takes from the width of its head.
+fn swatch_room(desk: &Desk<'_, '_>, card: &Card) -> f32 {
+    let width = SWATCH.0 * desk.style.scale.body.leading + desk.style.grid() * 1.4;
+    if card.swatch.is_some() { width } else { 0.0 }
+}
+
+/// Height of the name and what stands under it.
+fn head_height<'a>(desk: &mut Desk<'a, '_>, card: &'a Card, cell: Column, sizes: Sizes) -> f32 {
+    let note = desk.style.scale.note;
+    let colour = desk.style.palette.ink;
+    let room = cell.width - 2.0 * PADDING * sizes.air * desk.style.grid() - swatch_room(desk, card);
+    let setting = Setting::ragged(room);
+    let name = Look::new(Face::Bold, sizes.name.size, colour, cell.tag);
+    let names = desk.words(&card.title, name, setting).len() as f32;
+    let below = Look::new(Face::Regular, note.size, colour, cell.tag);
+    let lines = desk.words(&card.subtitle, below, setting).len() as f32;
+    names * sizes.name.leading + lines * note.leading
+}
+
 /// One card at the left edge of the column.
 fn part<'a>(desk: &mut Desk<'a, '_>, part: Part<'a>, cell: Column) -> Strip<'a> {
     let (scale, palette, grid) = (desk.style.scale.clone(), desk.style.palette, desk.style.grid());
-    let padding = 1.6 * grid;
+    let air = grid * part.sizes.air;
+    let padding = PADDING * air;
     let division = desk.tag(TagKind::Division, cell.tag);
     let inner = cell.inset(padding, padding).tagged(division);
     let mut strip = Strip { height: padding, ..Strip::default() };
-    let mut text_x = inner.x;
+    let text_x = inner.x + swatch_room(desk, part.card);
     if let Some(colour) = part.card.swatch {
         let (width, height) = (SWATCH.0 * scale.body.leading, SWATCH.1 * scale.body.leading);
         let edge = Stroke { colour: palette.ink, width: 0.5, dash: Dash::Solid };
         let shape = draw::rectangle(inner.x, padding, width, height, Some(colour), Some(edge));
         strip.marks.push(Mark { shape, role: Role::Artifact });
-        text_x += width + grid * 1.4;
     }
     let head = Setting::ragged(inner.x + inner.width - text_x);
     let text = |desk: &mut Desk<'a, '_>,
@@ -158,19 +216,17 @@ fn part<'a>(desk: &mut Desk<'a, '_>, part: Part<'a>, cell: Column) -> Strip<'a> 
         }
     };
     let top = strip.height;
-    text(desk, &mut strip, &part.card.title, scale.title, Face::Bold, palette.ink);
+    text(desk, &mut strip, &part.card.title, part.sizes.name, Face::Bold, palette.ink);
     text(desk, &mut strip, &part.card.subtitle, scale.note, Face::Regular, palette.quiet);
-    if part.card.swatch.is_some() {
-        strip.height = strip.height.max(top + SWATCH.1 * scale.body.leading);
-    }
-    strip.height += grid;
+    let least = if part.card.swatch.is_some() { SWATCH.1 * scale.body.leading } else { 0.0 };
+    strip.height = strip.height.max(top + least.max(part.head)) + air;
     for fact in part.lines {
-        line(desk, fact, inner, part.reading, &mut strip);
+        line(desk, fact, inner, part.sizes, &mut strip);
     }
     if !part.card.foot.is_empty() {
         let tag = desk.tag(TagKind::Paragraph, division);
         let look = Look::new(Face::Regular, scale.small.size, palette.quiet, tag);
-        strip.height += grid * 0.6;
+        strip.height += air * 0.6;
         for line in desk.words(&part.card.foot, look, Setting::ragged(inner.width)) {
             let size = scale.small;
             strip.add_line(line, inner.x, strip.height + size.leading / 2.0 + size.size * 0.36);
@@ -186,7 +242,7 @@ fn line<'a>(
     desk: &mut Desk<'a, '_>,
     fact: &'a Fact,
     inner: Column,
-    big: Size,
+    sizes: Sizes,
     strip: &mut Strip<'a>,
 ) {
     let (scale, palette, grid) = (desk.style.scale.clone(), desk.style.palette, desk.style.grid());
@@ -194,7 +250,7 @@ fn line<'a>(
     let top = strip.height;
     let rule = draw::line((inner.x, top), (inner.x + inner.width, top), palette.rule, 0.5);
     strip.marks.push(Mark { shape: rule, role: Role::Artifact });
-    let padding = grid * 0.4;
+    let (big, padding) = (sizes.reading, grid * sizes.air * 0.4);
     // Label, reading and box share a baseline.
     let baseline = top + padding + big.leading / 2.0 + big.size * 0.36;
     let look = inner.look(tag);

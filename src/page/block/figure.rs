@@ -1,10 +1,10 @@
 use crate::chart::{self, Room};
-use crate::handout::{Inline, Picture};
+use crate::handout::{Inline, Picture, PictureKind};
 use crate::ink::Face;
 use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::Look;
-use crate::page::strip::{Joint, Snap, Strip, stack};
+use crate::page::strip::{Drift, Joint, Snap, Strip, stack};
 use crate::page::{Mark, Role, TagId, TagKind, draw};
 
 use super::aside::side_column;
@@ -13,6 +13,10 @@ use super::{Joints, text_strips};
 /// A figure takes no more than this part of a page's height, to leave room for its
 /// caption.
 const MOST_OF_PAGE: f32 = 0.8;
+
+/// A canvas is drawn no higher than this part of a page, so that the steps that measure it
+/// can stand below it.
+const CANVAS: f32 = 0.42;
 
 /// A figure with its caption: beside it in a book, below it elsewhere.
 pub(super) fn set<'a>(
@@ -32,6 +36,9 @@ pub(super) fn set<'a>(
         galley.leave(grid);
         return;
     }
+    if column.place == Place::Flow {
+        strip.drift = Drift::Figure;
+    }
     let tag = desk.tag(TagKind::Caption, column.tag);
     match desk.style.frame.side {
         Some(side) if column.place == Place::Flow => {
@@ -46,6 +53,9 @@ pub(super) fn set<'a>(
                 first.joint = Joint::Glued;
                 first.gap = grid * 0.6;
                 first.snap = Snap::Free;
+            }
+            for strip in &mut strips {
+                strip.drift = Drift::Caption;
             }
             galley.extend(strips);
         }
@@ -63,8 +73,16 @@ pub(super) fn picture<'a>(
 ) -> Strip<'a> {
     let mut room = Room { width: column.width, small_print: desk.style.scale.small.size };
     let mut drawing = chart::draw(made, room, desk.faces);
-    if drawing.height > height {
-        room.width *= height / drawing.height;
+    let wished = match made.kind {
+        PictureKind::Unfolded(_) => height.min(desk.style.frame.height * CANVAS),
+        PictureKind::Coverage(_)
+        | PictureKind::Bars(_)
+        | PictureKind::Shares(_)
+        | PictureKind::Fees(_)
+        | PictureKind::Rings { .. } => height,
+    };
+    if drawing.height > wished {
+        room.width *= wished / drawing.height;
         drawing = chart::draw(made, room, desk.faces);
     }
     // Lettering keeps its size, so a narrower drawing may still be too high.

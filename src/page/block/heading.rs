@@ -39,8 +39,7 @@ pub(super) fn set<'a>(
         level == HeadingLevel::One && desk.style.form == Form::Book && column.place == Place::Flow;
     if chapter {
         galley.page();
-        galley.push(chapter_rule(desk, column));
-        galley.glue();
+        galley.head(vec![chapter_rule(desk, column)], grid, grid);
     }
     let gap = if chapter { grid } else { rank.before * grid };
     let mut strips = text_strips(lines, column.x, rank.size, gap, Joints::Whole);
@@ -52,9 +51,7 @@ pub(super) fn set<'a>(
             first.headings.push(Entry { title: words(text), level: level_set, y: 0.0 });
         }
     }
-    galley.extend(strips);
-    galley.leave(rank.after * grid);
-    galley.glue();
+    galley.head(strips, rank.after * grid, grid);
 }
 
 fn chapter_rule<'a>(desk: &Desk<'a, '_>, column: Column) -> Strip<'a> {

@@ -5,6 +5,7 @@
 
 mod aside;
 mod cards;
+mod columns;
 mod contents;
 mod facts;
 mod figure;
@@ -74,10 +75,16 @@ impl<'a> Desk<'a, '_> {
                 step::set(self, *number, heading, body, column, galley);
             }
             Block::Ruled { lines } => ruled::set(self, *lines, column, galley),
+            Block::Columns { count, body } => columns::set(self, *count, body, column, galley),
             Block::Cards(cards) => cards::set(self, cards, column, galley),
             Block::PageBreak => {
                 if column.place == Place::Flow {
                     galley.page();
+                }
+            }
+            Block::Section { header } => {
+                if column.place == Place::Flow {
+                    galley.section(header);
                 }
             }
         }

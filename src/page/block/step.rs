@@ -53,9 +53,7 @@ pub(super) fn set<'a>(
         }
         first.marks.extend(rest);
     }
-    galley.extend(strips);
-    galley.leave(grid * 0.5);
-    galley.glue();
+    galley.head(strips, grid * 0.5, grid);
     let mut strips = desk.inner(body, inner);
     // A step of some size stays on one page if that leaves no great hole.
     if height_of(&strips) <= desk.style.frame.height * KEPT_WHOLE {

@@ -4,7 +4,7 @@ use crate::page::TagKind;
 use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::{Alignment, Division, Line, Look};
-use crate::page::strip::{Joint, Snap, Strip};
+use crate::page::strip::{Drift, Joint, Snap, Strip};
 use crate::page::style::Size;
 
 /// Ending a page within a paragraph.
@@ -84,7 +84,18 @@ pub(super) fn paragraph<'a>(
     }
     let lines = desk.lines(inlines, column.look(tag), setting);
     let gap = column.text.leading / 2.0;
-    galley.extend(text_strips(lines, column.x, column.text, gap, Joints::Flowing));
+    let joints = match desk.style.form {
+        // What is said before cards is read before cutting any.
+        Form::Cards => Joints::Whole,
+        Form::Book | Form::Sheet => Joints::Flowing,
+    };
+    let mut strips = text_strips(lines, column.x, column.text, gap, joints);
+    if column.place == Place::Flow {
+        for (index, strip) in strips.iter_mut().enumerate() {
+            strip.drift = if index == 0 { Drift::Paragraph } else { Drift::Line };
+        }
+    }
+    galley.extend(strips);
     galley.leave(gap);
 }
 

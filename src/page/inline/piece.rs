@@ -102,4 +102,11 @@ impl Paragraph<'_> {
     pub(in crate::page) fn is_empty(&self) -> bool {
         self.pieces.is_empty()
     }
+
+    /// Whether there is a blank to write on in it.
+    pub(in crate::page) fn has_blank(&self) -> bool {
+        let blank =
+            |piece: &Piece<'_>| matches!(piece, Piece::Object { object: Object::Blank { .. }, .. });
+        self.pieces.iter().any(blank)
+    }
 }

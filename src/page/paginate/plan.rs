@@ -39,6 +39,14 @@ pub(in crate::page) struct PagePlan {
     pub tight: Option<f32>,
 }
 
+/// The pages of a document.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::page) struct Plan {
+    pub pages: Vec<PagePlan>,
+    /// Sum of what they cost.
+    pub cost: f64,
+}
+
 #[derive(Clone, Copy)]
 struct State {
     cost: f64,
@@ -47,7 +55,7 @@ struct State {
 }
 
 /// Chooses the breaks for pages of a height.
-pub(in crate::page) fn plan(strips: &[Strip<'_>], height: f32, grid: f32) -> Vec<PagePlan> {
+pub(in crate::page) fn plan(strips: &[Strip<'_>], height: f32, grid: f32) -> Plan {
     let unknown = State { cost: f64::INFINITY, from: 0, tight: None };
     let mut best = vec![unknown; strips.len() + 1];
     if let Some(first) = best.first_mut() {
@@ -59,6 +67,7 @@ pub(in crate::page) fn plan(strips: &[Strip<'_>], height: f32, grid: f32) -> Vec
             fill(strips, from, before, &mut best, height, grid);
         }
     }
+    let cost = best.last().map_or(0.0, |state| state.cost);
     let mut pages = Vec::new();
     let mut end = strips.len();
     while end > 0 {
@@ -67,7 +76,7 @@ pub(in crate::page) fn plan(strips: &[Strip<'_>], height: f32, grid: f32) -> Vec
         end = state.from;
     }
     pages.reverse();
-    pages
+    Plan { pages, cost }
 }
 
 /// Tries every end of a page that starts with a strip.

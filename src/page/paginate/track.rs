@@ -1,4 +1,4 @@
-use crate::page::strip::{Reach, Snap, Strip};
+use crate::page::strip::{Give, Reach, Snap, Strip};
 
 /// Room between two notes in the side column, in parts of the grid.
 const BETWEEN_NOTES: f32 = 1.0;
@@ -74,8 +74,13 @@ impl Track {
             top += strip.head.as_ref().map_or(0.0, |head| head.height);
             self.empty = false;
         } else {
-            top += strip.gap * self.gap_share;
-            self.gaps += strip.gap;
+            match strip.give {
+                Give::Gives => {
+                    top += strip.gap * self.gap_share;
+                    self.gaps += strip.gap;
+                }
+                Give::Firm => top += strip.gap,
+            }
         }
         if self.snapped && strip.snap == Snap::Grid {
             top = ((top - 0.05) / self.grid).ceil().max(0.0) * self.grid;

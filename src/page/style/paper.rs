@@ -37,12 +37,14 @@ pub struct Frame {
     pub width: f32,
     /// Of the text area: a whole number of body lines.
     pub height: f32,
+    /// Below the text area what is less than a line.
+    pub spare: f32,
     /// Text column, gutter and side column together.
     pub full_width: f32,
     pub side: Option<SideColumn>,
     /// Baseline of the header.
     pub header: f32,
-    /// Baseline of the footer.
+    /// Baseline of the footer's last line.
     pub footer: f32,
 }
 
@@ -54,6 +56,13 @@ pub struct SideColumn {
 }
 
 impl Frame {
+    /// Gives up lines of text for so many points more of footer.
+    pub(in crate::page) fn give_to_footer(&mut self, room: f32, scale: &Type) {
+        let leading = scale.body.leading;
+        let lines = ((room - self.spare) / leading).ceil().max(0.0);
+        self.height = (self.height - lines * leading).max(leading);
+    }
+
     pub(super) fn of(form: Form, paper: Paper, edition: Edition, scale: &Type) -> Self {
         let (page_width, page_height) = match paper {
             Paper::A4 => (210.0 * MM, 297.0 * MM),
@@ -64,7 +73,8 @@ impl Frame {
             Edition::Standard => (TOP, BOTTOM),
             Edition::LargePrint => (TOP_LARGE_PRINT, BOTTOM_LARGE_PRINT),
         };
-        let lines = ((page_height - top - bottom) / scale.body.leading).floor();
+        let room = page_height - top - bottom;
+        let height = (room / scale.body.leading).floor() * scale.body.leading;
         // Eighteen-point lines need all the width there is.
         let side = (form == Form::Book && edition == Edition::Standard).then(|| {
             let width = full_width - BOOK_CHARACTERS * scale.body.character() - GUTTER;
@@ -75,7 +85,8 @@ impl Frame {
             left: INNER,
             top,
             width: side.map_or(full_width, |side| full_width - GUTTER - side.width),
-            height: lines * scale.body.leading,
+            height,
+            spare: room - height,
             full_width,
             side,
             header: FURNITURE + scale.small.size * 0.72,

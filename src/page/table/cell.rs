@@ -19,6 +19,11 @@ impl<'a> Cell<'a> {
         Self { paragraph, least, most, before_mark, blank }
     }
 
+    /// Whether something is written into it by hand.
+    pub(super) fn is_by_hand(&self) -> bool {
+        self.blank || self.paragraph.has_blank()
+    }
+
     /// Width from the decimal mark on.
     pub(super) fn after_mark(&self) -> f32 {
         self.before_mark.map_or(0.0, |before| self.most - before)

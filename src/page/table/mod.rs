@@ -1,9 +1,10 @@
 //! Tables: rows that never split, figures on the decimal mark, horizontal rules.
 //!
 //! Stages: `cell` (inlines to what a cell needs), `widths` (columns from their
-//! content), `rows` (strips). In: a table and the column it stands in. Out: strips,
+//! content), `rows` (strips), `breaks` (where a page may end). In: a table and the column it stands in. Out: strips,
 //! each with the head to repeat. Must not know: where pages end.
 
+mod breaks;
 mod cell;
 mod decimal;
 mod rows;
@@ -15,24 +16,13 @@ use super::block::{Joints, text_strips};
 use super::desk::{Column, Desk, Place, Setting};
 use super::galley::Galley;
 use super::inline::{Look, Paragraph};
-use super::strip::{Joint, Reach, Snap, Strip};
+use super::strip::{Give, Joint, Reach, Snap, Strip, stack};
 use super::style::Size;
 use super::{TagId, TagKind};
 use crate::handout::{self, Align, Row, RowKind};
 use crate::ink::{Face, Figures};
 use cell::Cell;
 use rows::Grid;
-
-/// Ending a page between two rows; a table stays whole if that costs little.
-const BETWEEN_ROWS: f32 = 12.0;
-
-/// A table of at most so many rows is kept on one page.
-const SHORT: usize = 6;
-const WITHIN_SHORT: f32 = 250.0;
-
-/// Ending it soon after a table's head or shortly before its end costs more.
-const EARLY: usize = 4;
-const SOON: f32 = 40.0;
 
 /// Between two columns, in em.
 const GUTTER: f32 = 1.5;
@@ -84,7 +74,9 @@ pub(super) fn set<'a>(
         galley.glue();
     }
     let mut rows = Galley::default();
-    strips(desk, table, &grid_of_cells, head, body, gap, &mut rows);
+    let again = table.rows.iter().map(|row| again(desk, row, tag, size)).collect();
+    let cells = Cells { head, body, again };
+    strips(desk, &table.rows, &grid_of_cells, cells, gap, &mut rows);
     for mut strip in rows.finish() {
         strip.reach = reach;
         galley.push(strip);
@@ -123,53 +115,73 @@ fn leave_room_to_write(body: &mut [Vec<Cell<'_>>], table: &handout::Table) {
     }
 }
 
+/// The cells of a table, with the heads of its groups as they stand where a group goes on.
+struct Cells<'a> {
+    head: Vec<Cell<'a>>,
+    body: Vec<Vec<Cell<'a>>>,
+    again: Vec<Option<Cell<'a>>>,
+}
+
 /// Head and rows as strips on the galley.
 fn strips<'a>(
     desk: &Desk<'a, '_>,
-    table: &handout::Table,
+    rows: &[Row],
     grid: &Grid<'_>,
-    head: Vec<Cell<'a>>,
-    body: Vec<Vec<Cell<'a>>>,
+    cells: Cells<'a>,
     gap: f32,
     galley: &mut Galley<'a>,
 ) {
+    let Cells { head, body, again } = cells;
     let headed = head.iter().any(|cell| !cell.paragraph.is_empty());
-    let mut repeated = None;
+    let mut head_strip = None;
     if headed {
         let mut strip = grid.head(head);
-        repeated = Some(Rc::new(strip.clone()));
+        head_strip = Some(strip.clone());
         strip.gap = gap;
         galley.push(strip);
         galley.glue();
     }
-    let count = body.len();
-    let within = if count <= SHORT { WITHIN_SHORT } else { BETWEEN_ROWS };
-    let page = desk.style.frame.height - repeated.as_ref().map_or(0.0, |head| head.height);
-    let mut previous = None;
-    for (index, (cells, row)) in body.into_iter().zip(&table.rows).enumerate() {
-        let joint = match (previous, row.kind) {
-            // Two rows at least stand under a head, and on the last page; a group's
-            // heading stays with its first row, the total with what it sums.
-            (None | Some(RowKind::Group), _) | (_, RowKind::Total) => Joint::Glued,
-            _ if index == 1 || index + 1 == count => Joint::Glued,
-            (_, RowKind::Body) if index < EARLY || index + EARLY > count => {
-                Joint::Open(within + SOON)
-            }
-            (_, RowKind::Group) => Joint::Open(within * 0.3),
-            (_, RowKind::Body) => Joint::Open(within),
-        };
-        previous = Some(row.kind);
-        for (part, mut strip) in grid.row(cells, row.kind, page).into_iter().enumerate() {
-            strip.head = repeated.clone();
+    // What stands over a row that starts a page: the head, and that of its group.
+    let over_table = head_strip.clone().map(Rc::new);
+    let mut over = over_table.clone();
+    let mut joints = breaks::joints(rows).into_iter();
+    let mut by_hand = false;
+    for (index, ((cells, row), again)) in body.into_iter().zip(rows).zip(again).enumerate() {
+        if row.kind != RowKind::Body {
+            over.clone_from(&over_table);
+        }
+        let room = desk.style.frame.height - over.as_ref().map_or(0.0, |head| head.height);
+        let joint = joints.next().unwrap_or_default();
+        let before = std::mem::replace(&mut by_hand, cells.iter().any(Cell::is_by_hand));
+        for (part, mut strip) in grid.row(cells, row.kind, room).into_iter().enumerate() {
+            strip.head.clone_from(&over);
             strip.joint = if part == 0 { joint } else { Joint::Open(400.0) };
             if index == 0 && part == 0 && !headed {
                 strip.gap = gap;
                 strip.joint = Joint::Open(0.0);
             }
+            if before && part == 0 && row.kind == RowKind::Total {
+                (strip.gap, strip.give) = (rows::CLEAR, Give::Firm);
+            }
             strip.snap = Snap::Free;
             galley.push(strip);
         }
+        if let Some(again) = again {
+            let group = grid.row(vec![again], RowKind::Group, room);
+            over = Some(Rc::new(stack(head_strip.iter().cloned().chain(group).collect())));
+        }
     }
+}
+
+/// The heading of a group once more, with the word that says so.
+fn again<'a>(desk: &mut Desk<'a, '_>, row: &'a Row, parent: TagId, size: Size) -> Option<Cell<'a>> {
+    let heading = row.cells.first().filter(|_| row.kind == RowKind::Group)?;
+    let look = Look::new(Face::Bold, size.size, desk.style.palette.accent, parent);
+    let continued = desk.continued;
+    let mut collector = desk.collector();
+    collector.inlines(heading, look);
+    collector.plain(continued, look);
+    Some(Cell::new(collector.finish(), None))
 }
 
 fn head<'a>(

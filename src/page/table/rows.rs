@@ -14,6 +14,10 @@ const PADDING: f32 = 0.2;
 const STRONG: f32 = 0.9;
 const HAIR: f32 = 0.4;
 
+/// From the rule of a blank to the next rule of the table, so that the two are not taken
+/// for a double rule.
+pub(super) const CLEAR: f32 = 6.0;
+
 /// The columns of a table on the page.
 pub(super) struct Grid<'d> {
     columns: Vec<Place>,
@@ -187,12 +191,14 @@ impl<'d> Grid<'d> {
         }
         let above = if kind == RowKind::Group { self.padding } else { 0.0 };
         height += above;
+        let below = if ruled && kind == RowKind::Total { CLEAR } else { 0.0 };
+        height += below;
         let mut strip = Strip { height, ..Strip::default() };
         if kind == RowKind::Total {
             self.rule(&mut strip, 0.0, self.palette.ink, STRONG);
         }
         // Where a row is higher for writing, its words stand at its foot.
-        let spare = height - above - text - 2.0 * self.padding;
+        let spare = height - above - below - text - 2.0 * self.padding;
         for set in sets {
             let mut y = above + spare + self.padding + sunk(&set);
             for line in set.lines {

@@ -49,6 +49,7 @@ mod threshold;
 mod work;
 
 pub use basket::{Basket, Bill, Proof, Refusal};
+pub use work::Effort;
 
 use crate::quantity::Money;
 use std::num::NonZeroU32;
@@ -117,8 +118,17 @@ impl Market {
     /// [`Refusal`] when numbers make no sense or run over, or when no combination meets an
     /// item.
     pub fn least_cost(&self) -> Result<Basket, Refusal> {
+        self.least_cost_with(Effort::Whole)
+    }
+
+    /// As [`Market::least_cost`], with a part of its limit of work.
+    ///
+    /// # Errors
+    ///
+    /// As there.
+    pub fn least_cost_with(&self, effort: Effort) -> Result<Basket, Refusal> {
         let table = compile::compile(self)?;
-        let found = search::search(&table);
+        let found = search::search(&table, effort);
         Ok(basket::basket(self, &table, &found))
     }
 }

@@ -7,7 +7,7 @@ use super::node::Node;
 use super::sets::{Sets, Total};
 use super::table::{Shops, Table};
 use super::threshold::{Leaf, settle};
-use super::work::Work;
+use super::work::{Effort, Work};
 use std::collections::BinaryHeap;
 
 /// The best basket and what is known of better ones.
@@ -21,11 +21,11 @@ pub(super) struct Found {
 
 /// Searches best first. The table's items all have packs, and every shop with packs can be
 /// padded to its minimum, so there always is a basket.
-pub(super) fn search(table: &Table) -> Found {
+pub(super) fn search(table: &Table, effort: Effort) -> Found {
     let mut search = Search {
         table,
         sets: Sets::new(table),
-        work: Work::new(),
+        work: Work::new(effort),
         queue: BinaryHeap::new(),
         best: None,
         unproven: Coins::MAX,

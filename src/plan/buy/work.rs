@@ -1,6 +1,8 @@
 //! How much work is done at most, in one place. No limit is in seconds, so that an answer
 //! depends on the market alone.
 
+use std::num::NonZeroU32;
+
 /// Of one offer; what needs more is refused. It keeps counts within 32 bits, and is a
 /// thousand times what a class could carry.
 pub(super) const PACKS: u32 = 1_000_000;
@@ -44,6 +46,16 @@ const PAIRS: u64 = 1_000_000_000;
 /// Pairs that could be looked at while a label is made, compared and sorted.
 const PAIRS_A_LABEL: u64 = 60;
 
+/// How much of the most work may be done.
+#[derive(Debug, Clone, Copy)]
+pub enum Effort {
+    /// All of it.
+    Whole,
+    /// So many markets share it, and are to be quick together: a tenth of it is enough where a
+    /// market is not hard.
+    OneOf(NonZeroU32),
+}
+
 /// What is left to be done.
 #[derive(Debug)]
 pub(super) struct Work {
@@ -52,8 +64,14 @@ pub(super) struct Work {
 }
 
 impl Work {
-    pub(super) fn new() -> Self {
-        Self { pairs: PAIRS, nodes: NODES }
+    pub(super) fn new(effort: Effort) -> Self {
+        match effort {
+            Effort::Whole => Self { pairs: PAIRS, nodes: NODES },
+            Effort::OneOf(markets) => Self {
+                pairs: PAIRS / 10 / u64::from(markets.get()),
+                nodes: NODES / 10 / markets.get() as usize,
+            },
+        }
     }
 
     pub(super) fn labels(&mut self, made: usize) {

@@ -1,5 +1,6 @@
 use super::Formula;
 use crate::plan::{Figure, FigureUnit, Step, StepKind};
+use crate::quantity::show::rounded;
 
 /// No figure gets more decimals than this; a pocket calculator shows eight digits.
 const MOST_DECIMALS: u8 = 9;
@@ -118,15 +119,17 @@ const NOTHING: Figure = Figure { shown: 0.0, decimals: 0, unit: FigureUnit::None
 impl Exact {
     /// With all of its digits, zeros too.
     fn in_full(&self) -> Figure {
-        let shown = rounded(self.value, self.decimals);
+        let shown = rounded(self.value, usize::from(self.decimals));
         Figure { shown, decimals: self.decimals, unit: self.unit }
     }
 
     /// Without zeros at the end.
     fn shown(&self) -> Figure {
-        let shown = rounded(self.value, self.decimals);
+        let shown = rounded(self.value, usize::from(self.decimals));
         let decimals = (0..self.decimals)
-            .find(|fewer| (rounded(shown, *fewer) - shown).abs() < 1e-12 * shown.abs().max(1.0))
+            .find(|fewer| {
+                (rounded(shown, usize::from(*fewer)) - shown).abs() < 1e-12 * shown.abs().max(1.0)
+            })
             .unwrap_or(self.decimals);
         Figure { shown, decimals, unit: self.unit }
     }
@@ -139,15 +142,7 @@ impl Exact {
 
     /// Relative to the figure.
     fn change_by_printing(&self) -> f64 {
-        let change = (rounded(self.value, self.decimals) - self.value).abs();
+        let change = (rounded(self.value, usize::from(self.decimals)) - self.value).abs();
         if self.value == 0.0 { change } else { change / self.value.abs() }
     }
-}
-
-/// To `decimals` digits, halves up. A value that misses a half by the noise of binary
-/// arithmetic counts as the half, as on paper.
-fn rounded(value: f64, decimals: u8) -> f64 {
-    let ten = 10_f64.powi(i32::from(decimals));
-    let scaled = value * ten;
-    (scaled + scaled.abs() * 1e-13 + 1e-12).round() / ten
 }

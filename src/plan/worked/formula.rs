@@ -15,8 +15,8 @@ pub enum Formula {
     Quotient,
     /// a x b / 100
     PercentOf,
-    /// a + b, rounded up to a whole number of c
-    SumRoundedUp,
+    /// (a + b) x c, rounded up to a whole number of d
+    SumProductRoundedUp,
 }
 
 impl Formula {
@@ -30,14 +30,16 @@ impl Formula {
             (Self::Sum, all) => Some(all.iter().sum()),
             (Self::Quotient, [a, b]) => Some(a / b),
             (Self::PercentOf, [a, b]) => Some(a * b / 100.0),
-            (Self::SumRoundedUp, [a, b, c]) if *c > 0.0 => Some(rounded_up(a + b, *c)),
-            (Self::SumRoundedUp, [a, b, _]) => Some(a + b),
+            (Self::SumProductRoundedUp, [a, b, c, d]) if *d > 0.0 => {
+                Some(rounded_up((a + b) * c, *d))
+            }
+            (Self::SumProductRoundedUp, [a, b, c, _]) => Some((a + b) * c),
             _ => None,
         }
     }
 }
 
-/// Decimal figures are not exact in binary: 1.9 + 0.1 must not ask for another step.
+/// Decimal figures are not exact in binary: 1.1 x 10 must not ask for another step.
 fn rounded_up(need: f64, step: f64) -> f64 {
     const NOISE: f64 = 1e-9;
     (need / step - NOISE).ceil() * step

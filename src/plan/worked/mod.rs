@@ -77,19 +77,11 @@ impl Sum {
         draft.step(what, Formula::PercentOf, [layer_paint, share], paint);
 
         let loss = units.volume(draft, lesson.mixing.cup_loss);
-        let step = units.volume(draft, units.step(lesson));
-        let batch = units.volume(draft, cup.batch.volume);
-        let what = StepKind::ColourBatch { layer: layer.clone(), colour: colour.clone() };
-        draft.step(what, Formula::SumRoundedUp, [paint, loss, step], batch);
-
-        let density = units.density(draft, cup.batch.density);
-        let mass = units.mass(draft, cup.batch.mass, lesson);
-        draft.step(
-            StepKind::ColourMass { layer, colour },
-            Formula::Product,
-            [batch, density],
-            mass,
-        );
+        let density = units.density(draft, cup.density());
+        let step = units.mass(draft, lesson.mixing.scale_step, lesson);
+        let mass = units.mass(draft, cup.fill, lesson);
+        let what = StepKind::ColourMass { layer, colour };
+        draft.step(what, Formula::SumProductRoundedUp, [paint, loss, density, step], mass);
     }
 }
 

@@ -31,7 +31,7 @@ pub(super) fn face(draft: &mut Draft, units: Units, shape: Shape, gives: FigureI
                 units.given_length(draft, height / 2.0),
             ],
         ),
-        Shape::Polygon { sides, side } => (
+        Shape::Polygon { sides, side, .. } => (
             Formula::HalfProduct,
             vec![
                 number(draft, f64::from(sides), 0),
@@ -65,7 +65,7 @@ pub(super) fn perimeter(draft: &mut Draft, units: Units, shape: Shape, gives: Fi
             ];
             (Formula::ProductAroundSum, from)
         }
-        Shape::Polygon { sides, side } => (
+        Shape::Polygon { sides, side, .. } => (
             Formula::Product,
             vec![number(draft, f64::from(sides), 0), units.given_length(draft, side)],
         ),

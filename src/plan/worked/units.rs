@@ -3,7 +3,6 @@
 use super::draft::{Draft, FigureId};
 use crate::lesson::Lesson;
 use crate::plan::FigureUnit;
-use crate::plan::batch::Steps;
 use crate::quantity::units::{
     in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_us_fl_oz, ml,
     us_fl_oz,
@@ -20,13 +19,14 @@ struct Digits {
     area: u8,
     volume: u8,
     coverage: u8,
+    /// Enough for a cup to come out to the gram.
     density: u8,
 }
 
 const US: Digits =
-    Digits { given_length: 4, computed_length: 2, area: 1, volume: 2, coverage: 1, density: 1 };
+    Digits { given_length: 4, computed_length: 2, area: 1, volume: 2, coverage: 1, density: 2 };
 const METRIC: Digits =
-    Digits { given_length: 2, computed_length: 1, area: 1, volume: 1, coverage: 2, density: 2 };
+    Digits { given_length: 2, computed_length: 1, area: 1, volume: 1, coverage: 2, density: 3 };
 
 /// The units of a lesson, putting quantities into a draft.
 #[derive(Clone, Copy)]
@@ -114,11 +114,6 @@ impl Units {
         let step = in_gram(lesson.mixing.scale_step);
         let decimals = (0..=2_u8).find(|decimals| step >= 10_f64.powi(-i32::from(*decimals)));
         draft.figure(in_gram(mass), FigureUnit::Gram, decimals.unwrap_or(3))
-    }
-
-    /// The step that amounts to mix round up to.
-    pub(super) fn step(self, lesson: &Lesson) -> Volume {
-        Steps::of(lesson).volume
     }
 }
 

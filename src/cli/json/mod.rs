@@ -2,11 +2,17 @@
 //!
 //! Lengths are in millimetres (`_mm`), areas in square centimetres (`_cm2`), volumes
 //! in millilitres (`_ml`), masses in grams (`_g`), densities in grams per millilitre;
-//! money is text in the currency of the lesson, so that no reader rounds it.
+//! times of the day are text of 24 hours, stretches of time whole minutes (`_minutes`);
+//! money is text in the currency of the lesson, so that no reader rounds it; `costs` gives each
+//! amount its currency.
+
+mod costs;
+mod room;
 
 use crate::lesson::{Amount, Life};
 use crate::plan::{
-    Batch, CanvasPlan, CupPlan, FinishPlan, LayerPlan, OrderItem, OrderLine, Plan, Poured, Purchase,
+    Batch, CanvasPlan, Course, CupPlan, FinishPlan, LayerPlan, Leftover, Order, OrderItem,
+    OrderLine, Plan, Poured, Purchase, Reserve, ShopBill,
 };
 use crate::quantity::units::{in_g_per_ml, in_gram, in_ml, in_mm, in_square_cm};
 use crate::quantity::{Length, Spread, Volume};
@@ -35,28 +41,100 @@ pub(super) fn json(plan: &Plan) -> String {
         "mixing": plan.mixing.iter().map(batch).collect::<Vec<_>>(),
         "finishing": plan.finishing.iter().map(|need| json!({
             "material": need.material.name,
+            "expected_ml": in_ml(need.expected),
+            "reserve_ml": in_ml(need.reserve),
             "volume_ml": in_ml(need.volume),
             "mass_g": in_gram(need.mass),
         })).collect::<Vec<_>>(),
+        "leftovers": plan.leftovers.iter().map(|left| leftover(left, plan)).collect::<Vec<_>>(),
         "supplies": plan.supplies.iter().map(|need| json!({
             "item": need.item,
             "pieces": need.pieces,
             "washable": need.life == Life::Washable,
         })).collect::<Vec<_>>(),
-        "order": {
-            "lines": plan.order.lines.iter().map(line).collect::<Vec<_>>(),
-            "unproven": plan.order.unproven,
-            "total": plan.order.total.amount().to_string(),
-        },
-        "cost": {
-            "order": plan.cost.order.amount().to_string(),
-            "used": plan.cost.used.amount().to_string(),
-            "per_student": plan.cost.per_student.amount().to_string(),
-            "unpriced": plan.cost.unpriced,
-        },
+        "reserve": reserve(plan),
+        "order": order(&plan.order),
+        "cost": costs::cost(plan),
+        "timetable": plan.timetable.as_ref().map(room::timetable),
+        "room": room::room(&plan.room),
         "cautions": plan.cautions.iter().map(|caution| &caution.name).collect::<Vec<_>>(),
     });
     format!("{value:#}")
+}
+
+/// A course: its lessons in short, its orders in full.
+pub(super) fn course(course: &Course) -> String {
+    let lessons = course.lessons.iter().map(|plan| {
+        json!({
+            "title": plan.lesson.heading.title,
+            "date": plan.lesson.heading.date.map(|date| date.to_string()),
+            "students": plan.heads.students,
+            "sets": plan.heads.sets(),
+            "mixing": plan.mixing.iter().map(batch).collect::<Vec<_>>(),
+            "leftovers": plan.leftovers.iter().map(|left| leftover(left, plan)).collect::<Vec<_>>(),
+            "order_alone": plan.order.total.amount().to_string(),
+        })
+    });
+    let deliveries = course.deliveries.iter().map(|delivery| {
+        json!({
+            "day": delivery.day.map(|day| day.to_string()),
+            "lessons": delivery.lessons.clone().collect::<Vec<_>>(),
+            "order": order(&delivery.order),
+        })
+    });
+    let currency = course.lessons.first().map(|plan| plan.lesson.print.currency.code());
+    let value = json!({
+        "currency": currency,
+        "lessons": lessons.collect::<Vec<_>>(),
+        "deliveries": deliveries.collect::<Vec<_>>(),
+        "total": course.total().amount().to_string(),
+        "lesson_by_lesson": course.lesson_by_lesson.amount().to_string(),
+    });
+    format!("{value:#}")
+}
+
+fn order(order: &Order) -> Value {
+    json!({
+        "lines": order.lines.iter().map(line).collect::<Vec<_>>(),
+        "bills": order.bills.iter().map(bill).collect::<Vec<_>>(),
+        "total": order.total.amount().to_string(),
+        "within": order.within.map(|gap| gap.amount().to_string()),
+        "from_one_shop": order.singly.iter().map(|single| json!({
+            "shop": single.name,
+            "total": single.total.map(|total| total.amount().to_string()),
+        })).collect::<Vec<_>>(),
+    })
+}
+
+/// The argument for the reserve, and what a habit would do instead.
+fn reserve(plan: &Plan) -> Value {
+    let Reserve { rule, deviations, expected, by_colour, as_one, habit } = &plan.reserve;
+    let batches = plan.mixing.iter().zip(&habit.mixing).map(|(batch, volume)| {
+        json!({
+            "colour": batch.colour.name,
+            "mix": batch.mix.name,
+            "volume_ml": in_ml(*volume),
+        })
+    });
+    let finishes = plan.finishing.iter().zip(&habit.finishing).map(
+        |(need, volume)| json!({ "material": need.material.name, "volume_ml": in_ml(*volume) }),
+    );
+    json!({
+        "enough_in": { "classes": rule.level.classes(), "out_of": rule.level.out_of() },
+        "deviations": deviations,
+        "class_varies": rule.class_varies.fraction().to_string(),
+        "students_vary": rule.students_vary.fraction().to_string(),
+        "expected_ml": in_ml(*expected),
+        "by_colour_ml": in_ml(*by_colour),
+        "as_one_ml": in_ml(*as_one),
+        "habit": {
+            "extra": habit.extra.fraction().to_string(),
+            "mixing": batches.collect::<Vec<_>>(),
+            "finishing": finishes.collect::<Vec<_>>(),
+            "to_mix_ml": in_ml(habit.to_mix()),
+            "total": habit.total.amount().to_string(),
+        },
+    })
 }
 
 fn volumes(volume: Spread<Volume>) -> Value {
@@ -105,6 +183,7 @@ fn cup(cup: &CupPlan) -> Value {
         "colour": cup.colour.name,
         "share": cup.share.fraction().to_string(),
         "paint_ml": in_ml(cup.paint),
+        "fill_g": in_gram(cup.fill),
         "batch": batch(&cup.batch),
     })
 }
@@ -124,7 +203,10 @@ fn batch(batch: &Batch) -> Value {
         "colour": batch.colour.name,
         "mix": batch.mix.name,
         "cups": batch.cups,
-        "need_ml": in_ml(batch.need),
+        "expected_ml": in_ml(batch.expected),
+        "reserve_ml": in_ml(batch.reserve),
+        "need_ml": in_ml(batch.need()),
+        "from_jars_ml": in_ml(batch.from_jars),
         "volume_ml": in_ml(batch.volume),
         "mass_g": in_gram(batch.mass),
         "density_g_per_ml": in_g_per_ml(batch.density),
@@ -146,10 +228,12 @@ fn poured(poured: &Poured) -> Value {
 fn line(line: &OrderLine) -> Value {
     let purchase = match &line.purchase {
         Purchase::Nothing => json!({ "kind": "nothing" }),
+        Purchase::Elsewhere => json!({ "kind": "elsewhere" }),
         Purchase::NoPrice => json!({ "kind": "no price" }),
         Purchase::Packs { packs, cost, left_over } => json!({
             "kind": "packs",
             "packs": packs.iter().map(|pack| json!({
+                "shop": pack.shop,
                 "count": pack.count,
                 "size": amount(&pack.size),
                 "price": pack.price.amount().to_string(),
@@ -164,10 +248,36 @@ fn line(line: &OrderLine) -> Value {
             OrderItem::Material(_) => "material",
             OrderItem::Supply(_) => "supply",
         },
+        "by_lesson": line.by_lesson.iter().map(amount).collect::<Vec<_>>(),
         "needed": amount(&line.needed),
+        "reserve": amount(&line.reserve),
         "in_stock": amount(&line.in_stock),
         "to_buy": amount(&line.to_buy),
         "purchase": purchase,
+    })
+}
+
+fn bill(bill: &ShopBill) -> Value {
+    json!({
+        "shop": bill.shop,
+        "name": bill.name,
+        "goods": bill.goods.amount().to_string(),
+        "delivery": bill.delivery.amount().to_string(),
+        "total": bill.total().amount().to_string(),
+    })
+}
+
+fn leftover(left: &Leftover, plan: &Plan) -> Value {
+    json!({
+        "colour": left.colour.name,
+        "mix": left.mix.name,
+        "volume_ml": in_ml(left.volume),
+        "mass_g": in_gram(left.mass),
+        "last_day": left.last_day.map(|day| day.to_string()),
+        "covers": left.covers(plan).iter().map(|cover| json!({
+            "canvas": cover.canvas,
+            "cups": cover.cups,
+        })).collect::<Vec<_>>(),
     })
 }
 

@@ -1,0 +1,89 @@
+//! Amounts that add up as printed: colours to their layer, layers to their canvas,
+//! ingredients to their cup.
+
+use crate::plan::{Batch, CanvasPlan};
+use crate::quantity::Volume;
+use crate::quantity::show::{Show, fewer_digits, rounded, trimmed, with_unit};
+
+/// An amount in words, and its parts.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::handout) struct Amounts {
+    pub whole: String,
+    pub parts: Vec<Amounts>,
+}
+
+/// The paint of a canvas, of its layers and of their cups.
+pub(in crate::handout) fn canvas_paint(plan: &CanvasPlan, show: &Show) -> Amounts {
+    let layers = plan.layers.iter().map(|layer| Sum {
+        whole: show.volume_number(layer.paint.typical()),
+        parts: layer.cups.iter().map(|cup| Sum::single(cup.paint, show)).collect(),
+    });
+    let whole = show.volume_number(plan.paint.typical());
+    Sum { whole, parts: layers.collect() }.added_up(show)
+}
+
+/// A batch and its ingredients.
+pub(super) fn ingredients(batch: &Batch, show: &Show) -> Amounts {
+    let parts = batch.ingredients.iter().map(|poured| Sum::single(poured.volume, show));
+    Sum { whole: show.volume_number(batch.volume), parts: parts.collect() }.added_up(show)
+}
+
+/// A number that its parts add up to.
+struct Sum {
+    whole: f64,
+    parts: Vec<Sum>,
+}
+
+impl Sum {
+    fn single(volume: Volume, show: &Show) -> Self {
+        Self { whole: show.volume_number(volume), parts: Vec::new() }
+    }
+
+    /// With the digits that any volume gets by its size, or those of worked sums where the
+    /// number is too small for these.
+    fn added_up(&self, show: &Show) -> Amounts {
+        let most = show.volume_digits();
+        self.in_words(most.saturating_sub(fewer_digits(self.whole)), most, show)
+    }
+
+    fn in_words(&self, decimals: usize, most: usize, show: &Show) -> Amounts {
+        let number = trimmed(self.whole, decimals);
+        let unit = show.volume_unit().replace(' ', "\u{a0}");
+        let parts: Vec<f64> = self.parts.iter().map(|part| part.whole).collect();
+        let finer = digits(self.whole, &parts, decimals, most);
+        Amounts {
+            whole: with_unit(&number, &unit),
+            parts: self.parts.iter().map(|part| part.in_words(finer, most, show)).collect(),
+        }
+    }
+}
+
+/// The fewest decimals, no fewer than the whole has, with which the printed parts come to the
+/// printed whole: within half a unit of its last digit, so that their sum rounds to it. Two
+/// more than those of worked sums are enough for any but freak lists.
+fn digits(whole: f64, parts: &[f64], decimals: usize, most: usize) -> usize {
+    let half = 0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap_or(i32::MAX));
+    let shown = rounded(whole, decimals);
+    let comes_out = |finer: &usize| {
+        let sum: f64 = parts.iter().map(|part| rounded(*part, *finer)).sum();
+        (sum - shown).abs() <= half * (1.0 + 1e-9)
+            && (*finer > decimals || (sum - shown).abs() < half)
+    };
+    let finest = most.max(decimals) + 2;
+    (decimals..=finest).find(comes_out).unwrap_or(finest)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::digits;
+
+    #[test]
+    fn parts_get_digits_until_they_come_to_the_whole() {
+        assert_eq!(digits(10.0, &[4.0, 6.0], 0, 1), 0);
+        // 40 + 13 is not 52; 39.5 + 12.6 is 52.1, about 52.
+        assert_eq!(digits(52.17, &[39.52, 12.65], 0, 1), 1);
+        // 7.6 + 5.1 is not 12.6; 7.59 + 5.06 is 12.65.
+        assert_eq!(digits(12.647, &[7.588, 5.059], 1, 1), 2);
+        assert_eq!(digits(1.0, &[], 0, 1), 2 + 1, "nothing adds up to one");
+    }
+}

@@ -1,0 +1,74 @@
+//! Numbers and their units stay on one line.
+//!
+//! Amounts from the plan arrive bound. In what people write, a plain space stands between
+//! a number and its unit; here it becomes a narrow no-break space, as in computed amounts.
+//! A sign of arithmetic stays with the number behind it, so that sums break before it.
+
+/// Unit symbols of templates; those of two words are listed with a plain space.
+const UNITS: [&str; 19] = [
+    "fl oz", "in²", "ft²", "cm²", "m²", "in", "ft", "mm", "cm", "mil", "mL", "L", "g", "kg", "oz",
+    "lb", "ppm", "%", "°C",
+];
+const SIGNS: [char; 7] = ['×', '÷', '=', '+', '−', '±', '≈'];
+const THIN: char = '\u{202F}';
+const NBSP: char = '\u{00A0}';
+
+/// The text with the spaces of its amounts bound.
+pub(super) fn bound(text: &str) -> String {
+    let mut out = String::with_capacity(text.len() + 8);
+    let mut rest = text;
+    while let Some(at) = rest.find(' ') {
+        let (before, after) = (&rest[..at], &rest[at + 1..]);
+        out.push_str(before);
+        let last = out.chars().next_back();
+        match unit_at(after) {
+            Some(unit) if last.is_some_and(is_of_number) => {
+                out.push(THIN);
+                out.extend(unit.chars().map(|sign| if sign == ' ' { NBSP } else { sign }));
+                rest = &after[unit.len()..];
+            }
+            _ => {
+                let is_sum = last.is_some_and(|last| SIGNS.contains(&last))
+                    && after.starts_with(is_of_number);
+                out.push(if is_sum { NBSP } else { ' ' });
+                rest = after;
+            }
+        }
+    }
+    out.push_str(rest);
+    out
+}
+
+/// Digits, and fractions of one sign such as ½.
+fn is_of_number(sign: char) -> bool {
+    sign.is_numeric()
+}
+
+/// The unit that a text begins with, as a word of its own.
+fn unit_at(text: &str) -> Option<&'static str> {
+    UNITS.into_iter().find(|unit| {
+        text.strip_prefix(unit)
+            .is_some_and(|rest| !rest.starts_with(|next: char| next.is_alphanumeric()))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::bound;
+
+    #[test]
+    fn a_unit_stays_with_its_number() {
+        assert_eq!(
+            bound("is 120 in². Pour 5 fl oz"),
+            "is 120\u{202F}in². Pour 5\u{202F}fl\u{A0}oz"
+        );
+        assert_eq!(bound("1½ in deep"), "1½\u{202F}in deep");
+        assert_eq!(bound("1 litre, 3 minutes, 4 Grams"), "1 litre, 3 minutes, 4 Grams");
+    }
+
+    #[test]
+    fn a_sign_stays_with_the_number_behind_it() {
+        assert_eq!(bound("125 − 110 = 15 g"), "125 −\u{A0}110 =\u{A0}15\u{202F}g");
+        assert_eq!(bound("Used = before"), "Used = before");
+    }
+}

@@ -1,0 +1,55 @@
+//! Short lines in columns.
+
+use super::sample::{document, heading, paragraph, runs, text};
+use puddlebook::handout::{Block, Document, Form, HeadingLevel, Inline};
+use puddlebook::ink::Faces;
+use puddlebook::lesson::Edition;
+use puddlebook::page::{Pages, lay_out};
+
+fn listed(items: usize, before: usize, edition: Edition) -> Pages {
+    let items = (0..items)
+        .map(|item| vec![Block::Paragraph(vec![Inline::Tick, text(&format!(" thing{item}"))])])
+        .collect();
+    let mut blocks: Vec<Block> = (0..before).map(|_| paragraph("A line.")).collect();
+    blocks.push(heading(HeadingLevel::Two, "Cupboard", "cupboard"));
+    blocks.push(Block::Columns { count: 2, body: vec![Block::List { start: None, items }] });
+    lay_out(&Document { edition, ..document(Form::Sheet, blocks) }, &Faces::new())
+}
+
+/// Page, x and y of every item in the order in which they are heard.
+fn places(pages: &Pages) -> Vec<(usize, f32, f32)> {
+    let mut all = Vec::new();
+    for (number, page) in pages.pages.iter().enumerate() {
+        for (run, _) in runs(page).filter(|(run, _)| run.text.starts_with("thing")) {
+            assert_eq!(run.text, format!("thing{}", all.len()), "heard in order");
+            all.push((number, run.origin.x, run.origin.y));
+        }
+    }
+    all
+}
+
+#[test]
+fn a_list_in_columns_is_read_down_and_stays_with_its_heading() {
+    for edition in [Edition::Standard, Edition::LargePrint] {
+        for before in 0..45 {
+            let pages = listed(9, before, edition);
+            let places = places(&pages);
+            assert_eq!(places.len(), 9);
+            let (page, left, top) = places[0];
+            assert!(places.iter().all(|place| place.0 == page), "{before} before");
+            assert!(runs(&pages.pages[page]).any(|(run, _)| run.text == "Cupboard"));
+            let second = places.iter().position(|place| place.1 > left + 100.0);
+            assert_eq!(second, Some(5), "five and four");
+            assert!((places[5].2 - top).abs() < 0.01, "the columns start level");
+        }
+    }
+}
+
+#[test]
+fn columns_higher_than_a_page_go_on_over_pages() {
+    let pages = listed(400, 0, Edition::Standard);
+    let places = places(&pages);
+    assert_eq!(places.len(), 400);
+    assert!(pages.pages.len() > 3);
+    assert!(places.iter().all(|place| place.2 < pages.size.1 - 52.0));
+}
