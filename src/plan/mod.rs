@@ -54,6 +54,7 @@ pub use timetable::{Booking, StepTime, TimetablePlan};
 pub use worked::Formula;
 
 use crate::lesson::Lesson;
+use buy::Effort;
 use order::{Cupboard, Street};
 use provision::Provision;
 use reserve::Margin;
@@ -77,12 +78,11 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
     let margin = Margin::argued(&lesson.reserve);
     let provision = provision::provision(&lesson, heads, &demand, margin)?;
     let habit = provision::provision(&lesson, heads, &demand, Margin::habit(&lesson.reserve))?;
-    let bought = |provision: &Provision| {
-        let street = Street { shops: &lesson.shops, elsewhere: &lesson.elsewhere };
-        order::order(&[provision.needs()], &mut Cupboard::new(&lesson.stock), street)
-    };
-    let order = bought(&provision)?;
-    let by_habit = (&habit, bought(&habit)?.total);
+    let street = Street { shops: &lesson.shops, elsewhere: &lesson.elsewhere };
+    let mut cupboard = Cupboard::new(&lesson.stock);
+    let (habit_total, _) = order::price(habit.needs(), &cupboard, street, Effort::Whole)?;
+    let order = order::order(&[provision.needs()], &mut cupboard, street)?;
+    let by_habit = (&habit, habit_total);
     let reserve = reserve::reserve(&lesson.reserve, &demand, &provision, by_habit);
     let Provision { mixing, finishing, supplies, materials } = provision;
     let leftovers = jars::leftovers(&lesson, &mixing);

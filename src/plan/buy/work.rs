@@ -37,11 +37,14 @@ pub(super) const BINDING: usize = 6;
 /// Coins times packs of a table of fillings.
 pub(super) const FILLING: usize = 4_000_000;
 
-/// Parts of the decisions about shops that are looked at.
-pub(super) const NODES: usize = 6_000;
+/// Parts of the decisions about shops that are looked at …
+const NODES: usize = 6_000;
+
+/// … which is this many at least for a market that shares the work with others.
+const FEW_NODES: usize = 300;
 
 /// Pairs of labels looked at in all; it is the cheapest step, and about a nanosecond.
-const PAIRS: u64 = 1_000_000_000;
+const PAIRS: u64 = 700_000_000;
 
 /// Pairs that could be looked at while a label is made, compared and sorted.
 const PAIRS_A_LABEL: u64 = 60;
@@ -51,8 +54,7 @@ const PAIRS_A_LABEL: u64 = 60;
 pub enum Effort {
     /// All of it.
     Whole,
-    /// So many markets share it, and are to be quick together: a tenth of it is enough where a
-    /// market is not hard.
+    /// So many markets share it, so that together they take about as long as one.
     OneOf(NonZeroU32),
 }
 
@@ -68,14 +70,19 @@ impl Work {
         match effort {
             Effort::Whole => Self { pairs: PAIRS, nodes: NODES },
             Effort::OneOf(markets) => Self {
-                pairs: PAIRS / 10 / u64::from(markets.get()),
-                nodes: NODES / 10 / markets.get() as usize,
+                pairs: PAIRS / u64::from(markets.get()),
+                nodes: (NODES / markets.get() as usize).max(FEW_NODES),
             },
         }
     }
 
     pub(super) fn labels(&mut self, made: usize) {
         self.pairs = self.pairs.saturating_sub(made as u64 * PAIRS_A_LABEL);
+    }
+
+    /// Labels that may still be made.
+    pub(super) fn labels_left(&self) -> usize {
+        usize::try_from(self.pairs / PAIRS_A_LABEL).unwrap_or(usize::MAX)
     }
 
     pub(super) fn pairs(&mut self, seen: usize) {

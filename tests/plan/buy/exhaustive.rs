@@ -128,7 +128,7 @@ fn by_trying_all(market: &Market, most: i64) -> Option<(i64, usize, f64)> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(1500))]
+    #![proptest_config(ProptestConfig::with_cases(3000))]
 
     #[test]
     fn nothing_is_cheaper_or_from_fewer_shops_or_leaves_less(market in some_market()) {
@@ -140,6 +140,8 @@ proptest! {
         prop_assert_eq!(basket.proof, Proof::LeastCost);
         let (cost, shops, left) = by_trying_all(&market, in_cents(basket.total)).unwrap();
         prop_assert_eq!(in_cents(basket.total), cost);
+        let hurried = checked_with(&market, one_of(u32::MAX));
+        prop_assert!(floor(&hurried) <= cost && cost <= in_cents(hurried.total));
         prop_assert_eq!(basket.bills.iter().flatten().count(), shops);
         let per_need: f64 =
             basket.left_over.iter().zip(&market.items).map(|(left, item)| left / item.amount).sum();

@@ -1,6 +1,7 @@
 //! Beyond the limit of work: an answer, and how far from the best it can be.
 
 use super::invented::{Recipe, market};
+use super::reference::recorded;
 use super::*;
 
 /// More shops than can be decided one by one. The gap is proven, so what the tests can think
@@ -27,4 +28,18 @@ fn many_shops_get_an_answer_with_a_gap() {
         }
     }
     assert!(compared > 0);
+}
+
+/// With next to no work allowed, what HiGHS found is still where the gap says it is.
+#[test]
+fn a_gap_holds_the_least_cost() {
+    let mut gaps = 0;
+    for (market, least) in recorded() {
+        for searches in [100, 10_000, 1_000_000_000] {
+            let basket = checked_with(&market, one_of(searches));
+            assert!(floor(&basket) <= least && least <= in_cents(basket.total), "{basket:?}");
+            gaps += usize::from(basket.proof != Proof::LeastCost);
+        }
+    }
+    assert!(gaps >= 30, "{gaps} with a gap");
 }

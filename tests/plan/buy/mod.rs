@@ -8,7 +8,7 @@ mod refusals;
 mod terms;
 
 use proptest::prelude::*;
-use puddlebook::plan::buy::{Basket, Bill, Market, Need, Offer, Proof, ShopAt, Terms};
+use puddlebook::plan::buy::{Basket, Bill, Effort, Market, Need, Offer, Proof, ShopAt, Terms};
 use puddlebook::quantity::{Decimal, Money};
 use std::num::NonZeroU32;
 
@@ -51,7 +51,13 @@ pub fn bills(basket: &Basket) -> Vec<Option<(i64, i64)>> {
 /// counts are allowed, needs are met, sums are right, terms are kept.
 #[track_caller]
 pub fn checked(market: &Market) -> Basket {
-    let basket = market.least_cost().unwrap();
+    checked_with(market, Effort::Whole)
+}
+
+/// As [`checked`], of a search that shares its limit of work with so many others.
+#[track_caller]
+pub fn checked_with(market: &Market, effort: Effort) -> Basket {
+    let basket = market.least_cost_with(effort).unwrap();
     let mut goods = vec![None; market.shops.len()];
     for ((item, counts), left) in market.items.iter().zip(&basket.counts).zip(&basket.left_over) {
         let mut bought = 0.0;
@@ -78,6 +84,19 @@ pub fn checked(market: &Market) -> Basket {
     }
     assert_eq!(basket.total, total);
     basket
+}
+
+/// So many searches together.
+pub fn one_of(searches: u32) -> Effort {
+    Effort::OneOf(NonZeroU32::new(searches).unwrap())
+}
+
+/// The least that a basket can cost by what is said of its proof, in cents.
+pub fn floor(basket: &Basket) -> i64 {
+    match basket.proof {
+        Proof::LeastCost => in_cents(basket.total),
+        Proof::Within(gap) => in_cents(basket.total - gap),
+    }
 }
 
 /// The total in cents of a basket that is proven.

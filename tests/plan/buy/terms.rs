@@ -67,6 +67,15 @@ fn a_minimum_order_is_reached_or_avoided() {
     assert_eq!(bills(&checked(&cheap)), [Some((1200, 0)), None]);
 }
 
+/// 0.07 with nothing left, rather than 0.08 for two of the larger.
+#[test]
+fn two_sizes_go_together() {
+    let sizes = vec![pack(0, 1.0, 3), pack(0, 3.0, 4)];
+    let basket = checked(&market(vec![terms(0, None, None)], vec![need(4.0, sizes)]));
+    assert_eq!((basket.counts, basket.left_over), (vec![vec![1, 1]], vec![0.0]));
+    assert_eq!(basket.proof, Proof::LeastCost);
+}
+
 #[test]
 fn packs_come_in_their_multiples() {
     let six = Offer { in_multiples_of: NonZeroU32::new(6).unwrap(), ..pack(0, 1.0, 100) };

@@ -45,7 +45,8 @@ impl Programme<'_> {
         let (start, mut picks, stages) = self.stages(allowance);
         let all = stages.iter().fold(Bounds::of(&start), |all, stage| all.with(&stage.bounds));
         let choices = stages.iter().map(Stage::choices).sum::<usize>().max(1);
-        let room = (BASKET_LABELS_MADE / choices).clamp(LEAST_ROOM, BASKET_LABELS);
+        let made = BASKET_LABELS_MADE.min(work.labels_left());
+        let room = (made / choices).clamp(LEAST_ROOM, BASKET_LABELS);
         let mut halves = [Half::new(start, room), Half::new(Label::default(), room)];
         for stage in stages {
             let [one, other] = &mut halves;
@@ -115,9 +116,10 @@ impl Programme<'_> {
                 }
                 let fillings = self.lists.fillings.iter().zip(missing);
                 let filled = fillings.map(|(filling, missing)| filling.best(missing));
-                let filled = { filled }.try_fold((cost, left, true), |(cost, left, is_best), more| {
-                    more.map(|it| (cost + it.cost, left + it.left, is_best && it.is_best))
-                });
+                let filled =
+                    { filled }.try_fold((cost, left, true), |(cost, left, is_best), more| {
+                        more.map(|it| (cost + it.cost, left + it.left, is_best && it.is_best))
+                    });
                 let Some((cost, left, is_best)) = filled else { continue };
                 hides |= !is_best;
                 if cost > limit {
