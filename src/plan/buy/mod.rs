@@ -41,6 +41,7 @@ mod cart;
 mod coinage;
 mod compile;
 mod cover;
+mod lots;
 mod node;
 mod search;
 mod sets;

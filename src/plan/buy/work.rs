@@ -54,7 +54,7 @@ const PAIRS_A_LABEL: u64 = 60;
 pub enum Effort {
     /// All of it.
     Whole,
-    /// So many markets share it, so that together they take about as long as one.
+    /// So many markets share it, so that hard ones together take a few times as long as one.
     OneOf(NonZeroU32),
 }
 

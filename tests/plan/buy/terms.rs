@@ -138,7 +138,7 @@ fn two_items_share_a_delivery() {
 #[test]
 fn a_shortage_of_a_millionth_is_none() {
     let shop = || vec![terms(0, None, None)];
-    let just = market(shop(), vec![need(1000.000_9, vec![pack(0, 500.0, 700)])]);
+    let just = market(shop(), vec![need(1_000.000_9, vec![pack(0, 500.0, 700)])]);
     assert_eq!(checked(&just).counts, [[2]]);
     let short = market(shop(), vec![need(1000.002, vec![pack(0, 500.0, 700)])]);
     assert_eq!(checked(&short).counts, [[3]]);
