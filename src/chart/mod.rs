@@ -4,8 +4,8 @@
 //! shapes with their places. This room knows nothing of pages, of paint or of PDF.
 //!
 //! Coverage, bars and fees stand on plotters: its coordinates, mesh and series draw through
-//! [`backend`], which emits the same shapes as everything else. Titles and direct
-//! labels are set here, where [`labels`] keeps them apart.
+//! `backend`, which emits the same shapes as everything else. Titles and direct
+//! labels are set here, where `labels` keeps them apart.
 
 mod backend;
 mod bars;

@@ -3,7 +3,7 @@
 
 use serde::Deserialize;
 
-/// Everything in `words.yaml`. Texts with names in braces go through [`fill`].
+/// Everything in `words.yaml`. Texts with names in braces go through `fill`.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Words {

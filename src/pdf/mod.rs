@@ -4,11 +4,11 @@
 //! Out: the bytes of one file, the same for the same pages on any machine at any time.
 //! This room decides nothing about layout and knows nothing of lessons.
 //!
-//! The steps: [`usage`] looks which glyphs are in use, [`font`] cuts the faces down to
-//! them, [`content`] (with [`pen`], [`text`] and [`path`]) turns marks into operations
+//! The steps: `usage` looks which glyphs are in use, `font` cuts the faces down to
+//! them, `content` (with `pen`, `text` and `path`) turns marks into operations
 //! of the PDF library; what the library does not write is added to its draft by
-//! [`embed`] (exact widths), [`sheet`] (page dictionaries), [`link`], [`outline`],
-//! [`tags`] and [`meta`]; [`file`] writes the bytes.
+//! `embed` (exact widths), `sheet` (page dictionaries), `link`, `outline`,
+//! `tags` and `meta`; `file` writes the bytes.
 
 mod content;
 mod digest;
