@@ -22,10 +22,12 @@ SECONDS = 900
 BOTTLES = [(59, 150), (118, 125), (236, 108), (473, 93), (946, 82)]
 
 # Items, shops, the sums of the shops in per cent of what they may hope to sell, and how many
-# seeds from where on.
+# seeds from where on. Of 820 to 825, 822 is left out: the search proves what HiGHS found for it
+# (37874), but that takes a debug build, as tests are, some 19 seconds.
 MARKETS = [(12, 2, 100, 8, 100), (20, 3, 100, 8, 200), (30, 4, 100, 8, 300),
            (40, 5, 100, 6, 400), (60, 4, 100, 6, 500), (100, 5, 100, 4, 600),
-           (200, 5, 100, 4, 700), (8, 1, 250, 6, 800), (10, 2, 250, 6, 830), (20, 3, 160, 6, 840)]
+           (200, 5, 100, 4, 700), (8, 1, 250, 6, 800), (10, 2, 250, 2, 820),
+           (10, 2, 250, 3, 823), (10, 2, 250, 6, 830), (20, 3, 160, 6, 840)]
 
 
 class Dice:
