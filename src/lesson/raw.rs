@@ -404,6 +404,8 @@ pub(super) struct Jar {
     pub(super) amount: Field<Written<Amount>>,
     /// The day it was mixed.
     pub(super) mixed: Field<Written<Date>>,
+    /// How long it can be used, if not as long as other mixes.
+    pub(super) keeps: Field<Written<super::legible::Days>>,
 }
 
 /// A safety note.

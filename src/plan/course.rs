@@ -47,11 +47,14 @@ pub fn course(mut lessons: Vec<Lesson>, deliveries: &[Date]) -> Result<Course, I
 /// What stands in jars after a lesson: what it leaves, and what it had no use for.
 fn jars_after(plan: &Plan) -> Vec<Jar> {
     let left = plan.leftovers.iter().filter_map(|left| {
+        let mixed = left.mixed?;
+        let keeps = left.last_day.and_then(|last| mixed.until(last).ok());
         Some(Jar {
             colour: left.colour.name.clone(),
             mix: left.mix.name.clone(),
             amount: Amount::Volume(left.volume),
-            mixed: left.mixed?,
+            mixed,
+            keeps: keeps.and_then(|span| u32::try_from(span.get_days()).ok()),
         })
     });
     let idle = plan.lesson.jars.iter().filter(|jar| jars::is_idle(jar, &plan.mixing));

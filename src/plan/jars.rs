@@ -13,6 +13,8 @@ pub(super) struct InJars {
     pub volume: Volume,
     /// When the oldest of them was mixed.
     pub mixed: Option<Date>,
+    /// The last day of the one that keeps least long.
+    pub last_day: Option<Date>,
 }
 
 /// The jars that still keep on the day.
@@ -20,7 +22,8 @@ pub(super) fn in_jars(lesson: &Lesson, colour: &Colour, mix: &Mix) -> InJars {
     let fresh = lesson.jars.iter().filter(|jar| is_of(jar, colour, mix) && keeps(jar, lesson));
     fresh.fold(InJars::default(), |sum, jar| InJars {
         volume: sum.volume + volume(jar, colour, mix),
-        mixed: Some(sum.mixed.map_or(jar.mixed, |oldest| oldest.min(jar.mixed))),
+        mixed: earlier(sum.mixed, Some(jar.mixed)),
+        last_day: earlier(sum.last_day, last_day_of(jar, lesson)),
     })
 }
 
@@ -34,16 +37,26 @@ fn is_of(jar: &Jar, colour: &Colour, mix: &Mix) -> bool {
 }
 
 fn keeps(jar: &Jar, lesson: &Lesson) -> bool {
-    match (lesson.heading.date, last_day(jar.mixed, lesson)) {
+    match (lesson.heading.date, last_day_of(jar, lesson)) {
         (Some(day), Some(last)) => jar.mixed <= day && day <= last,
         // Without a date nobody can say how old it will be.
         _ => false,
     }
 }
 
-/// The last day on which paint mixed that day can be used.
-fn last_day(mixed: Date, lesson: &Lesson) -> Option<Date> {
-    mixed.checked_add(i64::from(lesson.mixing.keeps).days()).ok()
+/// The earlier of two days, as far as they are known.
+fn earlier(one: Option<Date>, other: Option<Date>) -> Option<Date> {
+    one.into_iter().chain(other).min()
+}
+
+/// The last day on which what is in a jar can be used.
+fn last_day_of(jar: &Jar, lesson: &Lesson) -> Option<Date> {
+    last_day(jar.mixed, jar.keeps.unwrap_or(lesson.mixing.keeps))
+}
+
+/// The last day on which paint can be used that was mixed that day and keeps so many days.
+fn last_day(mixed: Date, keeps: u32) -> Option<Date> {
+    mixed.checked_add(i64::from(keeps).days()).ok()
 }
 
 fn volume(jar: &Jar, colour: &Colour, mix: &Mix) -> Volume {
@@ -63,13 +76,14 @@ pub(super) fn leftovers(lesson: &Lesson, mixing: &[Batch]) -> Vec<Leftover> {
             (jars.volume + batch.volume - batch.fills.max(batch.expected)).max(Volume::default());
         // Old paint in the jar makes all of it old.
         let mixed = jars.mixed.or(lesson.heading.date);
+        let fresh = lesson.heading.date.and_then(|today| last_day(today, lesson.mixing.keeps));
         Leftover {
             colour: Arc::clone(&batch.colour),
             mix: Arc::clone(&batch.mix),
             volume,
             mass: volume * batch.density,
             mixed,
-            last_day: mixed.and_then(|mixed| last_day(mixed, lesson)),
+            last_day: earlier(jars.last_day, fresh),
         }
     });
     left.filter(|left| left.volume > Volume::default()).collect()

@@ -116,7 +116,7 @@ stock:
   studio medium: 300 mL
   apron: 12 pieces
 jars:
-  - {colour: navy, mix: syrup, amount: 250 g, mixed: 2026-01-02}
+  - {colour: navy, mix: syrup, amount: 250 g, mixed: 2026-01-02, keeps: 90 days}
 reserve: {enough in: 9 of 10, class varies by: 7 %}
 cautions:
   lamp:
@@ -276,6 +276,7 @@ pub const SLIPS: &[(&str, &str)] = &[
     ("mix: syrup, amount", "mix: sirop, amount"),
     ("amount: 250 g", "amount: 250 pieces"),
     ("mixed: 2026-01-02", "mixed: 2 January"),
+    ("keeps: 90 days", "keeps: 3 moons"),
     ("9 of 10", "4 of 10"),
     ("class varies by: 7 %", "class varys by: 7 %"),
     ("currency: USD", "currency: dollars"),

@@ -16,7 +16,7 @@ fn on_the_20th_of_march() -> Lesson {
 }
 
 fn jar(colour: &str, mix: &str, amount: Amount, mixed: Date) -> Jar {
-    Jar { colour: colour.into(), mix: mix.into(), amount, mixed }
+    Jar { colour: colour.into(), mix: mix.into(), amount, mixed, keeps: None }
 }
 
 fn batch<'a>(plan: &'a Plan, colour: &str) -> &'a Batch {
@@ -59,6 +59,22 @@ fn old_jars_and_other_mixes_do_not_count() {
     assert_near(in_ml(batch(&planned(lesson.clone()), "white").from_jars), 0.0, 1e-12);
     lesson.jars.push(jar("white", "medium", amount, day(2, 27)));
     assert_near(in_ml(batch(&planned(lesson), "white").from_jars), 50.0, 1e-9);
+}
+
+/// A jar may keep less long than other mixes: two days from the 17th are over on the 20th. What
+/// is poured together keeps as long as the part that keeps least.
+#[test]
+fn a_jar_may_have_a_life_of_its_own() {
+    let mut lesson = on_the_20th_of_march();
+    let amount = Amount::Volume(ml(50.0));
+    let lasting = |days| Jar { keeps: Some(days), ..jar("white", "medium", amount, day(3, 17)) };
+    lesson.jars = vec![lasting(2)];
+    assert_near(in_ml(batch(&planned(lesson.clone()), "white").from_jars), 0.0, 1e-12);
+    lesson.jars = vec![jar("white", "medium", amount, day(3, 10)), lasting(9)];
+    let plan = planned(lesson);
+    assert_near(in_ml(batch(&plan, "white").from_jars), 100.0, 1e-9);
+    let left = plan.leftovers.iter().find(|left| left.colour.name == "white").unwrap();
+    assert_eq!((left.mixed, left.last_day), (Some(day(3, 10)), Some(day(3, 26))));
 }
 
 #[test]

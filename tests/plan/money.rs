@@ -107,6 +107,7 @@ fn what_comes_out_of_jars_costs_nothing() {
         mix: "medium".into(),
         amount: Amount::Volume(ml(2_000.0)),
         mixed: "2026-03-10".parse().unwrap(),
+        keeps: None,
     };
     lesson.jars = vec![jar("harbour blue"), jar("sand"), jar("white")];
     lesson.shops = shop(vec![pack("pouring medium", Amount::Volume(ml(250.0)), 900)]);

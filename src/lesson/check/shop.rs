@@ -141,7 +141,12 @@ fn jar(
         }
         Some(mixed)
     });
-    Some(Jar { colour: colour?, mix: mix?, amount: amount?, mixed: mixed? })
+    let keeps = match &raw.keeps {
+        Field::Absent => Some(None),
+        Field::Broken => None,
+        Field::Present(written) => desk.bounded(written, &limits::DAYS).map(|days| Some(days.0)),
+    };
+    Some(Jar { colour: colour?, mix: mix?, amount: amount?, mixed: mixed?, keeps: keeps? })
 }
 
 fn pack(

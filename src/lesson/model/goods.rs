@@ -97,6 +97,8 @@ pub struct Jar {
     pub amount: Amount,
     /// The day it was mixed.
     pub mixed: Date,
+    /// Days that it keeps from then on; as the lesson's mixes when not said.
+    pub keeps: Option<u32>,
 }
 
 /// One line of the cupboard.
