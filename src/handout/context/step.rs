@@ -31,7 +31,7 @@ pub(super) fn sum_of(worked: &WorkedExample, what: &StepKind, words: &Words) -> 
 }
 
 /// One operand of the step of that kind as it is printed in its sum.
-pub(super) fn operand_of(
+pub(in crate::handout) fn operand_of(
     worked: &WorkedExample,
     what: &StepKind,
     at: usize,
