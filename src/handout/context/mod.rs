@@ -20,7 +20,8 @@ use super::words::{Words, fill};
 use crate::lesson::{Edition, Practice};
 use crate::plan::{Errand, Plan, practices};
 use crate::quantity::show::Show;
-use crate::quantity::{Date, UnitSystem};
+use crate::quantity::units::gram;
+use crate::quantity::{Date, Mass, UnitSystem};
 use serde::Serialize;
 
 pub(super) use adding::canvas_paint;
@@ -41,6 +42,11 @@ pub use timetable::TimetableText;
 /// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety
 /// note for young people (common practice, no source).
 const YOUNG: u8 = 16;
+
+/// Weight of an empty mixing jug, in grams, rather more than less (common practice, no source).
+const JUG_G: f64 = 250.0;
+/// Scales are told apart by so many grams.
+const SCALE_STEP_G: f64 = 500.0;
 
 /// Everything that every template may name.
 #[derive(Debug, Clone, Serialize)]
@@ -67,6 +73,9 @@ pub struct Context {
     pub rule: RuleText,
     /// What stays in each cup and on its stick.
     pub cup_loss: String,
+    /// The heaviest thing that stands on the scale, and what a scale should hold for it.
+    pub heaviest_batch: String,
+    pub scale_reach: String,
     /// What the class takes out of jars; empty when that is nothing.
     pub from_jars: String,
     pub student_paint: String,
@@ -120,6 +129,8 @@ impl Context {
             practices: practices(&plan.lesson).into_iter().map(Practice::word).collect(),
             rule: rule(&show),
             cup_loss: show.volume(plan.lesson.mixing.cup_loss),
+            heaviest_batch: show.mass(heaviest(plan)),
+            scale_reach: show.mass(scale_reach(heaviest(plan))),
             from_jars: batch::unless_nothing(
                 plan.mixing.iter().map(|batch| batch.from_jars).sum(),
                 &show,
@@ -141,6 +152,19 @@ impl Context {
             all_cautions: plan.lesson.cautions.iter().map(caution::caution).collect(),
         }
     }
+}
+
+/// The heaviest batch, with what comes out of a jar on top.
+fn heaviest(plan: &Plan) -> Mass {
+    let batches = plan.mixing.iter().map(|batch| batch.mass + batch.from_jars * batch.density);
+    batches.fold(Mass::default(), |most, mass| if mass > most { mass } else { most })
+}
+
+/// What a scale should hold: a batch in its jug, in steps in which scales are sold (common
+/// practice, no source).
+fn scale_reach(batch: Mass) -> Mass {
+    let step = gram(SCALE_STEP_G);
+    step * ((batch + gram(JUG_G)) / step).value.ceil()
 }
 
 fn rule(show: &Show) -> RuleText {
