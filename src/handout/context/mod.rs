@@ -22,6 +22,7 @@ use crate::plan::{Errand, Plan, practices};
 use crate::quantity::show::Show;
 use crate::quantity::units::gram;
 use crate::quantity::{Date, Mass, UnitSystem};
+use jiff::ToSpan;
 use serde::Serialize;
 
 pub(super) use adding::canvas_paint;
@@ -43,6 +44,9 @@ pub use timetable::TimetableText;
 /// note for young people (common practice, no source).
 const YOUNG: u8 = 16;
 
+/// Days after which a pour is dry through (common practice, no source).
+const DRY_THROUGH: i32 = 14;
+
 /// Weight of an empty mixing jug, in grams, rather more than less (common practice, no source).
 const JUG_G: f64 = 250.0;
 /// Scales are told apart by so many grams.
@@ -56,6 +60,9 @@ pub struct Context {
     pub teacher: String,
     pub place: String,
     pub date: String,
+    /// The day of the class and the days after it, as many as a canvas takes to dry through;
+    /// nothing in a lesson without a date.
+    pub dates: Vec<String>,
     pub note: String,
     pub units: UnitSystem,
     /// Whether it is set in large print: tables there have room for less.
@@ -116,6 +123,7 @@ impl Context {
             teacher: heading.teacher.clone().unwrap_or_default(),
             place: heading.place.clone().unwrap_or_default(),
             date: heading.date.map(|date| spelled(date, words)).unwrap_or_default(),
+            dates: heading.date.map(|date| days_from(date, words)).unwrap_or_default(),
             note: heading.note.clone().unwrap_or_default(),
             units: print.units,
             large_print: print.edition == Edition::LargePrint,
@@ -152,6 +160,12 @@ impl Context {
             all_cautions: plan.lesson.cautions.iter().map(caution::caution).collect(),
         }
     }
+}
+
+/// The days from one on until paint is dry through, spelled.
+fn days_from(first: Date, words: &Words) -> Vec<String> {
+    let days = (0..=DRY_THROUGH).map_while(|days| first.checked_add(days.days()).ok());
+    days.map(|day| spelled(day, words)).collect()
 }
 
 /// The heaviest batch, with what comes out of a jar on top.
