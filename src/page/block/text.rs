@@ -97,6 +97,10 @@ pub(super) fn paragraph<'a>(
     }
     galley.extend(strips);
     galley.leave(gap);
+    if matches!(inlines, [Inline::Strong(_)]) {
+        // All of it bold, it is a heading of what follows.
+        galley.glue();
+    }
 }
 
 /// Quiet small print.
