@@ -3,14 +3,15 @@
 use super::adding::{Amounts, canvas_paint, grams, ingredients};
 use super::batch::{IngredientText, batch, consistency, hex};
 use super::spelled;
-use super::step::{StepText, operand_of, steps, sum_of};
+use super::step::{StepText, operand_of, result_of, steps, sum_of};
 use super::technique::coverage;
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Canvas, CanvasLayer, PolygonSize, Shape};
 use crate::plan::{
     CanvasPlan, CupPlan, FinishPlan, LayerPlan, Plan, StepKind, WorkedExample, rule_film,
 };
-use crate::quantity::show::Show;
+use crate::quantity::show::{Show, rounded};
+use crate::quantity::units::{gram, in_gram};
 use crate::quantity::{Area, Date, Length, Mass, UnitSystem};
 use serde::Serialize;
 use std::f64::consts::PI;
@@ -50,6 +51,9 @@ pub struct CanvasText {
     pub mean_weight: String,
     /// The rule's amount in grams, worked with that weight.
     pub rule_mass_sum: String,
+    /// The grams used as a share of these, worked with the printed ones, and what comes out.
+    pub used_share_sum: String,
+    pub used_share: String,
     /// What the cups of one canvas should lose.
     pub paint_mass: String,
     /// The area worked out, from one step to the next; empty for a step that a bare
@@ -136,14 +140,14 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             in_class: plan.heads.sets().saturating_mul(canvas.each.get()).to_string(),
             technique: canvas.technique.name.clone(),
             consistency: consistencies(canvas, words),
-            face: show.area(worked_out.areas.face),
+            face: result_of(worked, &StepKind::Face, words),
             edge: if worked_out.areas.edge > Area::default() {
-                show.area(worked_out.areas.edge)
+                result_of(worked, &StepKind::EdgeArea, words)
             } else {
                 String::new()
             },
             perimeter: show.length(worked_out.areas.perimeter),
-            painted: show.area(worked_out.areas.painted),
+            painted: result_of(worked, &StepKind::PaintedArea, words),
             paint: paint.whole,
             paint_low: show.volume(worked_out.paint.low()),
             paint_high: show.volume(worked_out.paint.high()),
@@ -153,6 +157,8 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             rule_paint: show.volume(worked_out.areas.painted * rule_film()),
             rule_share: show.percent(rule_share(worked_out)),
             mean_weight: mean_weight(worked_out, show),
+            used_share_sum: used_share_sum(worked_out, show),
+            used_share: show.percent(used_share(worked_out, show)),
             paint_mass: used,
             rule_mass_sum: rule_mass_sum(worked_out, words, show),
             perimeter_factor: operand_of(worked, &StepKind::Perimeter, 3, words),
@@ -192,6 +198,26 @@ fn used(canvas: &CanvasPlan, show: &Show) -> (String, Vec<Vec<String>>) {
     (whole, layers.map(|layer| parts.by_ref().take(layer.cups.len()).collect()).collect())
 }
 
+/// The rule's paint in grams, as [`rule_mass_sum`] prints it.
+fn rule_mass(canvas: &CanvasPlan, show: &Show) -> Mass {
+    let weight = canvas.paint_mass() / canvas.paint.typical();
+    show.printed_volume(canvas.areas.painted * rule_film()) * show.printed_density(weight)
+}
+
+/// Grams used by the grams of the rule, both as they are printed; unrounded where they are
+/// too few for that.
+fn used_share(canvas: &CanvasPlan, show: &Show) -> f64 {
+    let rule = in_gram(show.printed_mass(rule_mass(canvas, show)));
+    let used = rounded(in_gram(canvas.paint_mass()), 0);
+    if rule > 0.0 { used / rule } else { rule_share(canvas) }
+}
+
+fn used_share_sum(canvas: &CanvasPlan, show: &Show) -> String {
+    let used = show.mass(gram(rounded(in_gram(canvas.paint_mass()), 0)));
+    let rule = show.mass(rule_mass(canvas, show));
+    format!("{used} ÷ {rule} × 100 = {}", show.percent(used_share(canvas, show)))
+}
+
 /// The rule's paint times that weight, worked with the figures as they are printed, so that a
 /// pocket calculator comes to the same.
 fn rule_mass_sum(canvas: &CanvasPlan, words: &Words, show: &Show) -> String {
@@ -205,7 +231,7 @@ fn rule_mass_sum(canvas: &CanvasPlan, words: &Words, show: &Show) -> String {
     format!(
         "{rule} × {} = {}",
         fill(pattern, &[("amount", &show.density(weight))]),
-        show.mass(show.printed_volume(paint) * show.printed_density(weight))
+        show.mass(rule_mass(canvas, show))
     )
 }
 
