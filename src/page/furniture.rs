@@ -36,6 +36,9 @@ impl<'a> Sections<'a> {
     }
 }
 
+/// From the capitals of the footer to the rule over it, in points.
+const OVER_FOOTER: f32 = 5.8;
+
 /// A footer takes no more lines than this; what has no room there is cut short.
 const MOST_LINES: usize = 3;
 
@@ -102,7 +105,7 @@ pub(super) fn add(
             .replace("{pages}", &of.to_string())
             .replace("{page}", &(number + 1).to_string());
         let top = frame.footer - footer.above();
-        let rule_y = top - style.scale.small.size * 1.4;
+        let rule_y = top - style.scale.small.size * 0.72 - OVER_FOOTER;
         let rule = draw::line((left, rule_y), (right, rule_y), style.palette.rule, 0.5);
         page.marks.push(Mark { shape: rule, role: Role::Artifact });
         let first = footer.lines.first().map_or("", String::as_str);

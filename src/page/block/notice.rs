@@ -1,5 +1,4 @@
-use crate::handout::Sign;
-use crate::handout::{Block, Inline, NoticeKind};
+use crate::handout::{Block, Edition, Inline, NoticeKind, Sign};
 use crate::ink::{Colour, Face};
 use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
@@ -12,6 +11,9 @@ use super::{Joints, sign, text_strips};
 
 /// Side of a sign in leadings of the text beside it.
 const SIGN: f32 = 2.7;
+
+/// The same in large print, where it is as large to the eye.
+const SIGN_LARGE_PRINT: f32 = 2.0;
 
 /// A column of fewer characters has the sign over the text, not beside it.
 const SIGN_ABOVE: f32 = 40.0;
@@ -34,7 +36,11 @@ pub(super) fn set<'a>(
         NoticeKind::Caution(sign) => Some(sign),
         NoticeKind::Practice | NoticeKind::Example | NoticeKind::Remark => None,
     };
-    let side = SIGN * column.text.leading;
+    let sign_height = match desk.style.edition {
+        Edition::Standard => SIGN,
+        Edition::LargePrint => SIGN_LARGE_PRINT,
+    };
+    let side = sign_height * column.text.leading;
     let above = inner.width < SIGN_ABOVE * column.text.character();
     let corner = inner.x;
     if sign.is_some() && !above {
