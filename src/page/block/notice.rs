@@ -28,7 +28,8 @@ pub(super) fn set<'a>(
     galley: &mut Galley<'a>,
 ) {
     let grid = desk.style.grid();
-    let (frame, colour) = frame(desk, kind, column);
+    let mut after = 1.5 * grid;
+    let (mut frame, colour) = frame(desk, kind, column);
     let division = desk.tag(TagKind::Division, column.tag);
     let padding = if frame.ground.is_some() { 1.4 * grid } else { 1.2 * grid };
     let mut inner = column.inset(padding, padding).tagged(division);
@@ -59,6 +60,11 @@ pub(super) fn set<'a>(
     if let Some(sign) = sign {
         strips = with_sign(desk, sign, strips, (corner, side), above);
     }
+    if desk.style.edition == Edition::LargePrint && body.is_empty() {
+        // Signs one below the other, to be said aloud.
+        (frame.padding, frame.gap) = (0.6 * grid, grid);
+        after = grid;
+    }
     let mut boxes = frame.around(strips, desk.style.frame.height);
     if column.place == Place::Side {
         for strip in &mut boxes {
@@ -66,7 +72,7 @@ pub(super) fn set<'a>(
         }
     }
     galley.extend(boxes);
-    galley.leave(1.5 * grid);
+    galley.leave(after);
 }
 
 /// Adds a sign, beside the first strips or above them.
@@ -90,8 +96,13 @@ fn with_sign<'a>(
     }
     let height = height_of(&strips);
     if height < side {
-        // A caution of one line is still as high as its sign.
-        strips.push(Strip { height: side - height, joint: Joint::Glued, ..Strip::default() });
+        // A caution of one line is still as high as its sign, and stands beside its middle.
+        let half = Strip { height: (side - height) / 2.0, ..Strip::default() };
+        if let Some(first) = strips.first_mut() {
+            first.joint = Joint::Glued;
+        }
+        strips.push(Strip { joint: Joint::Glued, ..half.clone() });
+        strips.insert(0, half);
     }
     if let Some(first) = strips.first_mut() {
         marks.append(&mut first.marks);

@@ -1,4 +1,4 @@
-use crate::handout::{Block, Inline};
+use crate::handout::{Block, Edition, Inline};
 use crate::ink::{Face, Figures};
 use crate::page::desk::{Column, Desk, Setting};
 use crate::page::galley::Galley;
@@ -14,6 +14,10 @@ const INDENT: f32 = 2.6;
 /// A step of at most this part of a page's height is kept whole at this cost.
 const KEPT_WHOLE: f32 = 0.4;
 const WITHIN: f32 = 160.0;
+
+/// Room over a step, in grid steps.
+const BEFORE: f32 = 2.0;
+const BEFORE_LARGE_PRINT: f32 = 1.5;
 
 /// Diameter of the disc with its number, in em.
 const DISC: f32 = 1.7;
@@ -38,9 +42,13 @@ pub(super) fn set<'a>(
     let inner = column.inset(INDENT * em, 0.0);
     let look = Look::new(Face::Bold, em, palette.ink, tag);
     let lines = desk.lines(heading, look, Setting::ragged(inner.width));
-    let mut strips = text_strips(lines, inner.x, size, 2.0 * grid, Joints::Whole);
+    let gap = match desk.style.edition {
+        Edition::Standard => BEFORE * grid,
+        Edition::LargePrint => BEFORE_LARGE_PRINT * grid,
+    };
+    let mut strips = text_strips(lines, inner.x, size, gap, Joints::Whole);
     if strips.is_empty() {
-        strips.push(Strip { height: size.leading, gap: 2.0 * grid, ..Strip::default() });
+        strips.push(Strip { height: size.leading, gap, ..Strip::default() });
     }
     if let Some(first) = strips.first_mut() {
         let baseline = first.baseline.unwrap_or(size.leading / 2.0 + em * 0.36);

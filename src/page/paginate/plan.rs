@@ -22,13 +22,13 @@ const STRAY: f64 = 90.0;
 
 /// A chapter that may run on starts a page for nothing where the page before is filled to
 /// this part; below, it costs up to `CHAPTER`.
-const FILLED: f64 = 0.7;
-const CHAPTER: f64 = 120.0;
+const FILLED: f64 = 0.78;
+const CHAPTER: f64 = 200.0;
 
 /// Running on costs this; and more, where less than a part of the page is left for the
 /// chapter from its heading on.
 const RUN_ON: f64 = 15.0;
-const OPENING: f32 = 0.37;
+const OPENING: f32 = 0.32;
 const LOW: f64 = 400.0;
 
 /// Gaps may be made smaller down to this share of them, at a cost that grows with

@@ -13,6 +13,8 @@ const HANDWRITTEN: f32 = 26.0 * MM;
 struct Need {
     least: f32,
     most: f32,
+    /// For all but its heading on one line.
+    folded: f32,
     /// Whether it gains by being wider.
     flexible: bool,
 }
@@ -62,6 +64,12 @@ pub(super) fn choose(
             .map(|need| need.most + if need.flexible { extra } else { 0.0 })
             .collect();
     }
+    // Headings fold before what stands below them.
+    let folded: f32 = needs.iter().map(|need| need.folded).sum();
+    if folded <= room {
+        let part = (room - folded) / (most - folded).max(0.1);
+        return needs.iter().map(|need| need.folded + part * (need.most - need.folded)).collect();
+    }
     if least >= room {
         // Not even the longest words fit: all give in proportion.
         return needs.iter().map(|need| need.least * room / least).collect();
@@ -84,16 +92,24 @@ fn need(index: usize, column: &Column, head: &[Cell<'_>], body: &[Vec<Cell<'_>>]
         }
     }
     let numbers = before + after;
+    let mut folded = most;
     if let Some(head) = head.get(index) {
         least = least.max(head.least);
         most = most.max(head.most);
+        folded = folded.max(head.least);
     }
     let written = body.iter().filter_map(|row| row.get(index)).any(|cell| cell.blank);
     if written {
         most = most.max(HANDWRITTEN);
+        folded = folded.max(HANDWRITTEN);
     }
     let flexible = column.align == Align::Left || written;
-    Need { least: least.max(numbers) + EASE, most: most.max(numbers) + EASE, flexible }
+    Need {
+        least: least.max(numbers) + EASE,
+        most: most.max(numbers) + EASE,
+        folded: folded.max(numbers) + EASE,
+        flexible,
+    }
 }
 
 /// Shares room that is less than all columns want: narrow ones get what they want,
