@@ -43,7 +43,7 @@ pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
     let mut style = Style::new(document.form, document.paper, document.edition);
     let footer = furniture::Footer::of(document, &style, faces);
     style.frame.give_to_footer(footer.above(), &style.scale);
-    let (height, grid, top) = (style.frame.height, style.grid(), style.frame.top);
+    let (height, grid, top) = (style.frame.height, style.snap(), style.frame.top);
     let dictionary = Dictionary::default();
     let mut numbers = HashMap::new();
     let mut round = 1;

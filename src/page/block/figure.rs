@@ -17,7 +17,7 @@ const MOST_OF_PAGE: f32 = 0.8;
 /// A canvas is drawn no higher than this part of a page, so that the steps that measure it
 /// can stand below it.
 const CANVAS: f32 = 0.42;
-const CANVAS_LARGE_PRINT: f32 = 0.36;
+const CANVAS_LARGE_PRINT: f32 = 0.37;
 
 /// A figure with its caption: beside it in a book, below it elsewhere.
 pub(super) fn set<'a>(

@@ -46,7 +46,7 @@ pub(super) fn set<'a>(
             Chapters::OnNewPages => galley.page(),
             Chapters::RunOn => (rule.joint, rule.gap) = (Joint::Chapter, RUN_ON * grid),
         }
-        galley.head(vec![rule], grid, grid);
+        galley.head(vec![rule], grid, desk.style.snap());
     }
     let gap = if chapter { grid } else { rank.before * grid };
     let mut strips = text_strips(lines, column.x, rank.size, gap, Joints::Whole);
@@ -58,7 +58,7 @@ pub(super) fn set<'a>(
             first.headings.push(Entry { title: words(text), level: level_set, y: 0.0 });
         }
     }
-    galley.head(strips, rank.after * grid, grid);
+    galley.head(strips, rank.after * grid, desk.style.snap());
 }
 
 fn chapter_rule<'a>(desk: &Desk<'a, '_>, column: Column) -> Strip<'a> {

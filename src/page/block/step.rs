@@ -13,11 +13,8 @@ const INDENT: f32 = 2.6;
 
 /// A step of at most this part of a page's height is kept whole at this cost.
 const KEPT_WHOLE: f32 = 0.4;
+const KEPT_WHOLE_LARGE_PRINT: f32 = 0.55;
 const WITHIN: f32 = 160.0;
-
-/// Room over a step, in grid steps.
-const BEFORE: f32 = 2.0;
-const BEFORE_LARGE_PRINT: f32 = 1.5;
 
 /// Diameter of the disc with its number, in em.
 const DISC: f32 = 1.7;
@@ -42,13 +39,9 @@ pub(super) fn set<'a>(
     let inner = column.inset(INDENT * em, 0.0);
     let look = Look::new(Face::Bold, em, palette.ink, tag);
     let lines = desk.lines(heading, look, Setting::ragged(inner.width));
-    let gap = match desk.style.edition {
-        Edition::Standard => BEFORE * grid,
-        Edition::LargePrint => BEFORE_LARGE_PRINT * grid,
-    };
-    let mut strips = text_strips(lines, inner.x, size, gap, Joints::Whole);
+    let mut strips = text_strips(lines, inner.x, size, 2.0 * grid, Joints::Whole);
     if strips.is_empty() {
-        strips.push(Strip { height: size.leading, gap, ..Strip::default() });
+        strips.push(Strip { height: size.leading, gap: 2.0 * grid, ..Strip::default() });
     }
     if let Some(first) = strips.first_mut() {
         let baseline = first.baseline.unwrap_or(size.leading / 2.0 + em * 0.36);
@@ -61,10 +54,14 @@ pub(super) fn set<'a>(
         }
         first.marks.extend(rest);
     }
-    galley.head(strips, grid * 0.5, grid);
+    galley.head(strips, grid * 0.5, desk.style.snap());
     let mut strips = desk.inner(body, inner);
     // A step of some size stays on one page if that leaves no great hole.
-    if height_of(&strips) <= desk.style.frame.height * KEPT_WHOLE {
+    let kept_whole = match desk.style.edition {
+        Edition::Standard => KEPT_WHOLE,
+        Edition::LargePrint => KEPT_WHOLE_LARGE_PRINT,
+    };
+    if height_of(&strips) <= desk.style.frame.height * kept_whole {
         for strip in strips.iter_mut().skip(1) {
             if let Joint::Open(cost) = strip.joint {
                 strip.joint = Joint::Open(cost + WITHIN);

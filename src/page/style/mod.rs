@@ -61,6 +61,15 @@ impl Style {
         self.scale.body.leading / 2.0
     }
 
+    /// What the tops of text are moved down to a multiple of. In large print no note stands
+    /// beside the text to be level with it, and a page has no half lines to lose.
+    pub fn snap(&self) -> f32 {
+        match self.edition {
+            Edition::Standard => self.grid(),
+            Edition::LargePrint => self.grid() / 4.0,
+        }
+    }
+
     /// The longest measure for running text: 72 characters, the upper end of
     /// what reads well (the brief for these pages asks for 60 to 72).
     pub fn longest_measure(&self) -> f32 {
