@@ -72,7 +72,7 @@ pub(super) fn joined(words: Vec<Inline>) -> Vec<Inline> {
     }
     for word in &mut out {
         if let Inline::Text(text) = word {
-            *text = bound(text);
+            *text = bound(text).replace("fl oz", "fl\u{A0}oz");
         }
     }
     bind_blanks(&mut out);

@@ -67,14 +67,29 @@ pub(super) fn choose(
     // Headings fold before what stands below them.
     let folded: f32 = needs.iter().map(|need| need.folded).sum();
     if folded <= room {
-        let part = (room - folded) / (most - folded).max(0.1);
-        return needs.iter().map(|need| need.folded + part * (need.most - need.folded)).collect();
+        return fold_headings(&needs, room - folded);
     }
     if least >= room {
         // Not even the longest words fit: all give in proportion.
         return needs.iter().map(|need| need.least * room / least).collect();
     }
     share(&needs, room)
+}
+
+/// Widths with the longest headings folded, and no more of them than must be.
+fn fold_headings(needs: &[Need], mut spare: f32) -> Vec<f32> {
+    let mut order: Vec<usize> = (0..needs.len()).collect();
+    let wish = |index: &usize| needs.get(*index).map_or(0.0, |need| need.most - need.folded);
+    order.sort_by(|a, b| wish(a).total_cmp(&wish(b)));
+    let mut widths: Vec<f32> = needs.iter().map(|need| need.folded).collect();
+    for index in order {
+        let given = wish(&index).min(spare);
+        spare -= given;
+        if let Some(width) = widths.get_mut(index) {
+            *width += given;
+        }
+    }
+    widths
 }
 
 fn need(index: usize, column: &Column, head: &[Cell<'_>], body: &[Vec<Cell<'_>>]) -> Need {
