@@ -97,6 +97,10 @@ pub(super) fn paragraph<'a>(
     }
     galley.extend(strips);
     galley.leave(gap);
+    // Bold words alone are the heading of what follows.
+    if matches!(inlines, [Inline::Strong(_)]) {
+        galley.glue();
+    }
 }
 
 /// Quiet small print.
