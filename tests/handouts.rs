@@ -380,7 +380,10 @@ fn a_lesson_sheet_says_whether_time_and_room_are_enough() {
         ))
     };
     let enough = with("9:00 pm", "5 ft²");
-    assert!(enough.contains("8:30\\u{a0}pm") && enough.contains("30\\u{a0}min to spare"), "{enough}");
+    assert!(
+        enough.contains("8:30\\u{a0}pm") && enough.contains("30\\u{a0}min to spare"),
+        "{enough}"
+    );
     // 5 - 3.98 ft² are to spare; rows of (182.88 + 5) / 30.4 = 6 canvases: one table.
     assert!(enough.contains("of the 5\\u{202f}ft² that there are"));
     assert!(enough.contains("they would take 1."));

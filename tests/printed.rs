@@ -151,10 +151,12 @@ fn no_line_ends_between_a_count_and_what_it_counts() {
                 let runs: Vec<_> = texts(page).collect();
                 for pair in runs.windows(2) {
                     let ((from, upper), (to, lower)) = (pair[0], pair[1]);
-                    let is_next = to.y > from.y + 1.0 && to.y < from.y + 20.0 && to.x < from.x + 1.0;
-                    let unit = ["×", "in ", "in² ", "fl oz", "mL ", "g ", "cm ", "days ", "buckets"]
-                        .iter()
-                        .any(|unit| lower.starts_with(unit));
+                    let is_next =
+                        to.y > from.y + 1.0 && to.y < from.y + 20.0 && to.x < from.x + 1.0;
+                    let unit =
+                        ["×", "in ", "in² ", "fl oz", "mL ", "g ", "cm ", "days ", "buckets"]
+                            .iter()
+                            .any(|unit| lower.starts_with(unit));
                     let ends = upper.trim_end().ends_with(|c: char| c.is_ascii_digit());
                     assert!(!(is_next && ends && unit), "{file}: {upper:?} / {lower:?}");
                 }
@@ -195,7 +197,8 @@ fn pages_of_the_guide_are_filled() {
                 pages.outline.iter().filter(|it| it.level == 1).map(|it| it.page).collect();
             let (top, foot) = (0.065 * pages.size.1, 0.93 * pages.size.1);
             // The last page has no chapter after it, but ends one.
-            let ends = |page: usize| chapters.contains(&(page + 1)) || page + 1 == pages.pages.len();
+            let ends =
+                |page: usize| chapters.contains(&(page + 1)) || page + 1 == pages.pages.len();
             for (at, page) in pages.pages.iter().enumerate().skip(chapters[0]) {
                 let low = texts(page).map(|(origin, _)| origin.y).fold(0.0, f32::max);
                 let filled = (low - top) / (foot - top);

@@ -57,8 +57,7 @@ fn ends_in_count(text: &str) -> bool {
 /// enough to stay with its number.
 fn is_counted(text: &str) -> bool {
     let word = text.split(' ').next().unwrap_or_default();
-    word == "×"
-        || word.starts_with(char::is_alphabetic) && word.chars().count() <= LONGEST_COUNTED
+    word == "×" || word.starts_with(char::is_alphabetic) && word.chars().count() <= LONGEST_COUNTED
 }
 
 /// Digits, and fractions of one sign such as ½.
@@ -123,8 +122,14 @@ mod tests {
         assert_eq!(bound("14 × drip tray: 3.5 L"), "14\u{A0}×\u{A0}drip tray: 3.5\u{202F}L");
         assert_eq!(bound("in 2 buckets of it"), "in 2\u{A0}buckets of it");
         assert_eq!(bound("see 29 CFR 1910.1200"), "see 29\u{A0}CFR 1910.1200");
-        assert_eq!(bound("until 3 May 2026, at 18:30 sharp"), "until 3\u{A0}May 2026, at 18:30\u{A0}sharp");
-        assert_eq!(bound("D-4236 conforms; 12 demonstrations"), "D-4236 conforms; 12 demonstrations");
+        assert_eq!(
+            bound("until 3 May 2026, at 18:30 sharp"),
+            "until 3\u{A0}May 2026, at 18:30\u{A0}sharp"
+        );
+        assert_eq!(
+            bound("D-4236 conforms; 12 demonstrations"),
+            "D-4236 conforms; 12 demonstrations"
+        );
         assert_eq!(bound("10 × 10 in square"), "10\u{A0}×\u{A0}10\u{202F}in square");
     }
 }

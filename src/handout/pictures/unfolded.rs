@@ -112,9 +112,7 @@ fn sizes(
         Shape::Rectangle { width, height } | Shape::Oval { width, height } => {
             (show.length(width), show.length(height), String::new())
         }
-        Shape::Round { diameter } => {
-            (show.length(diameter), show.length(diameter), String::new())
-        }
+        Shape::Round { diameter } => (show.length(diameter), show.length(diameter), String::new()),
         // A polygon is as many triangles as it has sides, all as high as is asked here:
         // its face is half its perimeter times that height.
         Shape::Polygon { side, given, .. } => {

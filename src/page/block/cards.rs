@@ -119,7 +119,8 @@ fn fewest_pages<'a>(
     if columns == 1 || pages == 1 {
         return alike;
     }
-    let medium = Sizes { reading: scale.chapter, name: scale.title, air: 1.0 };
+    let notes = Notes::Below;
+    let medium = Sizes { reading: scale.chapter, name: scale.title, air: 1.0, notes };
     let close = Sizes { name: scale.large, air: 0.6, ..medium };
     for sizes in [medium, close, Sizes { reading: scale.title, ..close }] {
         desk.tree.rewind(mark);
