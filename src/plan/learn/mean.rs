@@ -10,7 +10,8 @@
 //!   scatter within classes alone would make it: class means that agree by chance prove little.
 //! * **One class**: how far a class may be off cannot be seen, so that part is what the lesson
 //!   plans with, with the normal quantile; the hands' part is the scatter of the values, with
-//!   t; both half widths add up in quadrature. One value alone: both parts as planned.
+//!   t; both half widths add up in quadrature. One value alone: both parts as planned. That is
+//!   as right as what the lesson plans with.
 //!
 //! What the scale leaves open scatters from value to value and so is part of the scatter
 //! already (JCGM 100:2008, 4.3.10: not counted twice); it sets a least width, which holds
@@ -21,6 +22,10 @@ use statrs::distribution::{ContinuousCDF, Normal, StudentsT};
 
 /// Half of what an interval may miss lies on each side.
 const UPPER: f64 = 0.975;
+
+/// From here on the true mean could be anything; an interval up to ten times the mean found
+/// says as much.
+const WIDEST: f64 = 0.9;
 
 /// Relative standard deviations to plan with.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -119,12 +124,12 @@ fn mean_of(values: &[f64]) -> f64 {
 /// scale alone brings, in the unit of the values. The low end is never below zero.
 pub fn estimate(classes: &Classes, planned: Varies, from_scale: f64) -> Estimate<f64> {
     let mean = classes.mean();
-    let scatter = match classes.number() {
-        1 => half_width_of_one_class(classes, planned),
-        _ => half_width_between(classes),
+    let (low, high) = match classes.number() {
+        1 => of_one_class(classes, planned),
+        _ => (mean - half_width_between(classes), mean + half_width_between(classes)),
     };
-    let half = scatter.max(normal() * from_scale);
-    Estimate { value: mean, low: (mean - half).max(0.0), high: mean + half }
+    let least = normal() * from_scale;
+    Estimate { value: mean, low: low.min(mean - least).max(0.0), high: high.max(mean + least) }
 }
 
 fn half_width_between(classes: &Classes) -> f64 {
@@ -133,11 +138,25 @@ fn half_width_between(classes: &Classes) -> f64 {
     (student_t(number - 1.0) * error).max(half_width_within(classes).unwrap_or_default())
 }
 
-fn half_width_of_one_class(classes: &Classes, planned: Varies) -> f64 {
-    let mean = classes.mean().abs();
-    let class = normal() * planned.class * mean;
-    let hands = half_width_within(classes).unwrap_or(normal() * planned.student * mean);
-    class.hypot(hands)
+/// What is planned varies in proportion to the true mean, not to the one that was found. So the
+/// ends are the true means t from which the found mean m is just as far as it may be,
+///
+/// ```text
+/// (m - t)^2 = (k t)^2 + h^2
+/// ```
+///
+/// with k from the planned part and h the half width of the hands' part, as Fieller has it for
+/// ratios (J. R. Stat. Soc. B 16, 175, 1954; from memory).
+fn of_one_class(classes: &Classes, planned: Varies) -> (f64, f64) {
+    let mean = classes.mean();
+    let (varies, hands) = match half_width_within(classes) {
+        Some(hands) => (planned.class, hands),
+        None => (planned.class.hypot(planned.student), 0.0),
+    };
+    let part = (normal() * varies).min(WIDEST);
+    let square = 1.0 - part * part;
+    let root = ((part * mean).powi(2) + square * hands * hands).sqrt();
+    ((mean - root) / square, (mean + root) / square)
 }
 
 fn half_width_within(classes: &Classes) -> Option<f64> {

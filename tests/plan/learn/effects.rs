@@ -127,13 +127,25 @@ fn too_little_to_tell_classes_from_hands() {
     assert_eq!(of(&[(0, 0, 1.1), (0, 0, 1.1), (0, 0, 1.1), (1, 0, 1.1), (1, 0, 1.1)]), None);
 }
 
+/// A scatter of nothing within classes is a coarse scale and no steady hand.
 #[test]
-fn classes_that_scatter_only_between_them_are_all_class() {
-    let values: Vec<Observation> = [(0, 1.0), (0, 1.0), (1, 2.0), (1, 2.0), (1, 2.0), (2, 4.0)]
-        .map(|(class, value)| Observation { class, cell: 0, value })
-        .into();
+fn classes_that_scatter_only_between_them_tell_nothing() {
+    let of = |values: &[(usize, f64)]| {
+        let all = values.iter();
+        let all = all.map(|(class, value)| Observation { class: *class, cell: 0, value: *value });
+        one_way(&all.collect::<Vec<_>>())
+    };
+    assert_eq!(of(&[(0, 1.0), (0, 1.0), (1, 2.0), (1, 2.0), (2, 4.0), (2, 4.0)]), None);
+    assert_eq!(of(&[(0, 1.0), (0, 1.0), (1, 2.0), (1, 2.0), (1, 2.0), (2, 4.0)]), None);
+}
+
+/// Nearly all of the scatter lies between classes, means 1, 2 and 4: their variance of 7/3.
+#[test]
+fn steady_hands_in_unlike_classes_are_nearly_all_class() {
+    let values = [(0, 1.0), (0, 1.01), (1, 2.0), (1, 2.01), (1, 1.99), (2, 4.0)];
+    let values = values.map(|(class, value)| Observation { class, cell: 0, value });
     let found = one_way(&values).unwrap();
-    // The variance of 1, 2 and 4.
-    assert_near(found.class, 7.0 / 3.0, 1e-4);
-    assert!(found.error < 1e-5 * found.class);
+    assert_near(found.class, 7.0 / 3.0, 0.02);
+    // Squares 0.5 and 2 of a ten-thousandth over three degrees of freedom.
+    assert_near(found.error, 2.5e-4 / 3.0, 1e-7);
 }

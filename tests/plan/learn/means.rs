@@ -38,17 +38,34 @@ fn classes_that_agree_by_chance_are_as_unsure_as_their_canvases() {
     assert_interval(of(&[&[1.2, 1.4], &[1.2, 1.4]], 0.0), 1.3, half);
 }
 
-/// One class: the class part as planned, 1.960 x 8 % of 1.0; the hands' part 3.182 (t, 3
-/// degrees of freedom) x standard error of 0.9, 0.9, 1.1, 1.1.
+/// One class: the class part as planned, 1.960 x 8 % of the true mean; the hands' part 3.182 (t,
+/// 3 degrees of freedom) x standard error of 0.9, 0.9, 1.1, 1.1. At either end the mean found is
+/// as far away as both allow.
 #[test]
 fn one_class_is_as_unsure_as_the_lesson_plans() {
     let hands = 3.182 * (0.04_f64 / 3.0 / 4.0).sqrt();
-    assert_interval(of(&[&[0.9, 0.9, 1.1, 1.1]], 0.0), 1.0, (1.96_f64 * 0.08).hypot(hands));
+    let found = of(&[&[0.9, 0.9, 1.1, 1.1]], 0.0);
+    for end in [found.low, found.high] {
+        assert_near((end - 1.0).abs(), (1.96 * 0.08 * end).hypot(hands), 1e-4);
+    }
+    assert!(found.low < found.value && found.value < found.high);
 }
 
+/// 1.960 x the root of 8 % and 15 % squared is a third: the truth lies between three quarters
+/// and one and a half of what was found.
 #[test]
 fn one_canvas_is_as_unsure_as_the_lesson_plans_in_both_parts() {
-    assert_interval(of(&[&[2.0]], 0.0), 2.0, 1.96 * 2.0 * 0.08_f64.hypot(0.15));
+    let found = of(&[&[2.0]], 0.0);
+    assert_near(found.low, 2.0 / (1.0 + 1.96 * 0.17), 1e-4);
+    assert_near(found.high, 2.0 / (1.0 - 1.96 * 0.17), 1e-4);
+}
+
+/// A lesson that plans with anything gets an interval that ends all the same.
+#[test]
+fn an_interval_ends() {
+    let values = Classes::new([(0, 1.0)]).unwrap();
+    let found = estimate(&values, Varies { class: 1.0, student: 1.0 }, 0.0);
+    assert!(found.high.is_finite() && found.high > 5.0);
 }
 
 /// All readings alike on a coarse scale.

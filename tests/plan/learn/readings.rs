@@ -35,11 +35,12 @@ fn a_cup_of_91_grams_before_and_45_after_used_46() {
 #[test]
 fn two_grams_on_a_one_gram_scale_may_be_one_to_three() {
     let limits = difference(gram(35.0), gram(33.0), gram(1.0)).limits;
-    assert!(limits.low() <= gram(1.0) && limits.high() >= gram(3.0));
-    // The end of what is shown: used amounts from 1 to 3 g all contain the truth of 2 g.
+    assert_near(in_gram(limits.low()), 1.0, 1e-12);
+    assert_near(in_gram(limits.high()), 3.0, 1e-12);
+    // The other way round: whatever of 1 to 3 g is shown, 2 g may be true.
     for shown in [1.0, 2.0, 3.0] {
         let limits = difference(gram(30.0 + shown), gram(30.0), gram(1.0)).limits;
-        assert!(limits.low() <= gram(2.0) && limits.high() >= gram(2.0));
+        assert!(in_gram(limits.low()) <= 2.0 + 1e-12 && in_gram(limits.high()) >= 2.0 - 1e-12);
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::plan::studio::*;
 use puddlebook::lesson::*;
 use puddlebook::plan::learn::{Learned, learn};
-use puddlebook::quantity::units::{g_per_ml, gram, inch, ml};
+use puddlebook::quantity::units::{g_per_ml, gram, ml};
 use puddlebook::quantity::{Length, Mass};
 use std::sync::Arc;
 
@@ -91,10 +91,4 @@ pub fn canvas_of(
         }
     }
     cups
-}
-
-/// 8 x 8 in with a half-inch edge: 80 in², which five fluid ounces and a bit cover.
-pub fn small(lesson: &mut Lesson) {
-    let shape = Shape::Rectangle { width: inch(8.0), height: inch(8.0) };
-    lesson.canvases[0].shape = shape;
 }

@@ -49,12 +49,12 @@ pub struct OneWay {
 }
 
 /// Tells the two variances apart; `None` where the values cannot: one class, no class with two
-/// values of a cell to compare, every class in cells of its own, or all values of every cell
-/// the same.
+/// values of a cell to compare, every class in cells of its own, or no scatter at all within
+/// classes.
 pub fn one_way(values: &[Observation]) -> Option<OneWay> {
     if let Some(groups) = Design::new(values).balanced(values) {
-        let Anova { raw_class, ms_within, ss_between, ss_within, .. } = anova(&groups)?;
-        if ss_between + ss_within <= rounding(values) {
+        let Anova { raw_class, ms_within, ss_within, .. } = anova(&groups)?;
+        if ss_within <= rounding(values) {
             return None;
         }
         return Some(OneWay {

@@ -43,7 +43,8 @@ pub struct Reml {
 }
 
 /// Fits the model to values of any balance; `None` where class and rest cannot be told apart
-/// (see [`super::one_way`]) or where all values of every cell are the same.
+/// (see [`super::one_way`]) or where nothing scatters within classes, so that the likelihood
+/// has no highest point.
 pub fn reml(values: &[Observation]) -> Option<Reml> {
     let design = Design::new(values);
     if !design.tells_apart() {
@@ -55,7 +56,11 @@ pub fn reml(values: &[Observation]) -> Option<Reml> {
     }
     let criterion =
         |alike: f64| profile.at(ratio(alike)).map_or(f64::INFINITY, |fit| fit.criterion);
-    let ratio = ratio(lowest(criterion, 0.0, ALMOST_ALIKE));
+    let alike = lowest(criterion, 0.0, ALMOST_ALIKE);
+    if alike >= ALMOST_ALIKE {
+        return None;
+    }
+    let ratio = ratio(alike);
     let fit = profile.at(ratio)?;
     let means = fit.shifts.iter().zip(&profile.centres).map(|(shift, mean)| shift + mean);
     Some(Reml {
