@@ -49,6 +49,19 @@ fn the_scale_reaches_the_film_through_every_cup() {
     assert_near(in_gram(cup.used.low()), 39.0, 1e-9);
 }
 
+/// Classes of one and of four canvases count alike: weights 1/2 and 4 x 1/8.
+#[test]
+fn the_scale_reaches_the_mean_as_each_canvas_does() {
+    let lesson = Arc::new(plain(mm(1.0)));
+    let mut classes = [class(&lesson, &[60.0]), class(&lesson, &[61.0, 62.0, 63.0, 64.0])];
+    for cup in classes.iter_mut().flat_map(|class| &mut class.cups) {
+        cup.step = gram(1.0);
+    }
+    let one = (1.0_f64 / 6.0).sqrt() / GRAMS_A_MM;
+    let found = in_mm(learned(&classes).films[0].from_scale);
+    assert_near(found, one * (0.25_f64 + 4.0 / 64.0).sqrt(), 1e-12);
+}
+
 /// Common practice, no source: of a batch of 6 fl oz with 2 used, 4 are left, and a canvas of
 /// the same size spun with thin paint needs about 4 where the rule says 5. Here the second
 /// canvas is weighed: it emptied the cup of what the first had left.
