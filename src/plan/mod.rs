@@ -9,7 +9,6 @@
 //!                      provision: jars, supplies; order: measure, buy
 //!                      worked, cautions, timetable; room: setting, drying, washing
 //!                      course: plans one after the other
-//!                      learn: weighed cups become films and spreads of later lessons
 //! ```
 //!
 //! This room must not know how a number is printed, in which words, or on what paper; it
