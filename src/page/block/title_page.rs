@@ -61,6 +61,7 @@ pub(super) fn set<'a>(
     }
     let mut spare = height - height_of(&strips) - 0.5;
     if let Some((picture, tag)) = figure {
+        spare -= strips.first().map_or(0.0, |under| under.gap);
         // The picture takes what the words leave; they stand on the same page.
         let most = (height * PICTURE).min(spare - LEAST_ROOM * grid).max(height * LEAST_PICTURE);
         let picture = figure::picture(desk, picture, column, most, tag);
