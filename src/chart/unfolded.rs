@@ -29,6 +29,9 @@ const CLEAR: f32 = 7.0;
 /// Ends of arrows that stand outside, with the air before their text.
 const TAIL: f32 = 14.0;
 
+/// The sum of the sides has so much room beside them at least: one product stays whole.
+const SUM: f32 = 64.0;
+
 /// A face is not made smaller than this part of what there is room for.
 const LEAST: f32 = 0.2;
 
@@ -121,7 +124,7 @@ fn cross(
     let mut board = Board::new(faces);
     let left = captions.height.stacked(&board).0.max(8.0) + 10.0;
     let deep = if depth > 0.0 { captions.depth.width(&board) + TAIL + 4.0 } else { 2.0 };
-    let beside = board.wrap(EDGE, (width * 0.26).max(deep), &data.edge_label);
+    let beside = board.wrap(EDGE, (width * 0.26).max(deep).max(SUM), &data.edge_label);
     let mut right = deep.max(board.widest(EDGE, &beside) + 12.0);
     let stand = captions.stand();
     let below = stand + BEYOND;

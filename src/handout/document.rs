@@ -26,6 +26,8 @@ pub struct Document {
     /// What follows the heading of a group of rows where a table goes on with the group on
     /// another page: ", continued".
     pub continued: String,
+    /// What a box to tick is called, for those who hear the page.
+    pub tick_box: String,
     pub blocks: Vec<Block>,
 }
 

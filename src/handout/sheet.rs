@@ -119,6 +119,7 @@ impl<'a> Desk<'a> {
             footer: heading.note.clone().unwrap_or_default(),
             folio: words.folio.clone(),
             continued: words.continued.clone(),
+            tick_box: words.tick_box.clone(),
             blocks,
         }
     }

@@ -12,6 +12,8 @@ pub struct Words {
     pub folio: String,
     /// Follows what was begun on an earlier page.
     pub continued: String,
+    /// A box to tick, for those who hear the page.
+    pub tick_box: String,
     pub running: RunningWords,
     pub date: String,
     pub months: [String; 12],

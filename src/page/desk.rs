@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 
 use super::inline::{
-    self, Alignment, Collector, Dictionary, Division, Findings, Line, Look, Paragraph,
+    self, Alignment, Collector, Dictionary, Division, Findings, Given, Line, Look, Paragraph,
 };
 use super::style::{Size, Style};
 use super::tree::Tree;
@@ -24,6 +24,8 @@ pub(super) struct Desk<'a, 'd> {
     pub dictionary: &'d Dictionary,
     /// What follows the heading of a group of rows that goes on.
     pub continued: &'a str,
+    /// What a box to tick is called.
+    pub tick_box: &'a str,
 }
 
 /// Where a block stands and how its text looks.
@@ -105,8 +107,8 @@ impl<'a> Desk<'a, '_> {
 
     /// Something to collect a paragraph with.
     pub(super) fn collector(&mut self) -> Collector<'a, '_> {
-        let link = self.style.palette.accent;
-        Collector::new(self.faces, &mut self.tree, &mut self.findings, self.numbers, link)
+        let given = Given { link_colour: self.style.palette.accent, tick_box: self.tick_box };
+        Collector::new(self.faces, &mut self.tree, &mut self.findings, self.numbers, given)
     }
 
     /// Inlines as lines.

@@ -4,7 +4,8 @@ use super::inline::Findings;
 use super::paginate::Placed;
 use super::strip::{Header, Strip};
 use super::style::{Size, Style};
-use super::{Mark, Page, Role, draw};
+use super::tree::Tree;
+use super::{Mark, Page, Role, TagKind, draw};
 use crate::handout::{Block, Document};
 use crate::ink::{Colour, Face, Faces, Figures, Point, Shape};
 
@@ -35,6 +36,9 @@ impl<'a> Sections<'a> {
         })
     }
 }
+
+/// From the capitals of the footer to the rule over it, in points.
+const OVER_FOOTER: f32 = 5.8;
 
 /// A footer takes no more lines than this; what has no room there is cut short.
 const MOST_LINES: usize = 3;
@@ -72,11 +76,19 @@ impl Footer {
     }
 }
 
-/// Adds header and footer to the pages of a document.
+/// What stands at the head and the foot of pages, and the tree for what of it is read.
+pub(super) struct Lines<'a, 'd> {
+    pub sections: &'d Sections<'a>,
+    pub footer: &'d Footer,
+    pub tree: &'d mut Tree,
+}
+
+/// Adds header and footer to the pages of a document. All of it is decoration but the words of
+/// the footer, which are read once: on the last page.
 pub(super) fn add(
     pages: &mut [Page],
     document: &Document,
-    (sections, footer): (&Sections<'_>, &Footer),
+    Lines { sections, footer, tree }: Lines<'_, '_>,
     style: &Style,
     faces: &Faces,
     findings: &mut Findings,
@@ -86,15 +98,21 @@ pub(super) fn add(
         findings.miss(&faces.shape(Face::Regular, Figures::Proportional, text).missing);
     }
     let count = pages.len();
+    let note = (!footer.lines.is_empty()).then(|| tree.add(TagKind::Paragraph, Tree::ROOT));
     let bare = matches!(document.blocks.first(), Some(Block::TitlePage { .. }));
     let numbered = pages.iter_mut().zip(sections.pages(count)).skip(usize::from(bare));
-    for (page, (number, of, (left_text, right_text))) in numbered {
+    for (at, (page, (number, of, (left_text, right_text)))) in numbered.enumerate() {
         let frame = &style.frame;
         let (left, right) = (frame.left, frame.left + frame.full_width);
         let writer = Writer { style, faces, colour: style.palette.quiet };
         if number > 0 {
             let mut header = Vec::new();
-            writer.write(&mut header, left, frame.header, left_text, right_text);
+            writer.write(
+                &mut header,
+                (left, frame.header),
+                (left_text, Role::Artifact),
+                right_text,
+            );
             page.marks.splice(0..0, header);
         }
         let folio = document
@@ -102,14 +120,16 @@ pub(super) fn add(
             .replace("{pages}", &of.to_string())
             .replace("{page}", &(number + 1).to_string());
         let top = frame.footer - footer.above();
-        let rule_y = top - style.scale.small.size * 1.4;
+        let rule_y = top - style.scale.small.size * 0.72 - OVER_FOOTER;
         let rule = draw::line((left, rule_y), (right, rule_y), style.palette.rule, 0.5);
         page.marks.push(Mark { shape: rule, role: Role::Artifact });
         let first = footer.lines.first().map_or("", String::as_str);
-        writer.write(&mut page.marks, left, top, first, &folio);
+        let is_last = at + 1 + usize::from(bare) == count;
+        let role = note.filter(|_| is_last).map_or(Role::Artifact, Role::Content);
+        writer.write(&mut page.marks, (left, top), (first, role), &folio);
         for (index, line) in footer.lines.iter().enumerate().skip(1) {
             let y = top + footer.leading * index as f32;
-            writer.write(&mut page.marks, left, y, line, "");
+            writer.write(&mut page.marks, (left, y), (line, role), "");
         }
     }
 }
@@ -123,7 +143,13 @@ struct Writer<'d> {
 impl Writer<'_> {
     /// Two texts at both ends of a line; the left one is cut short where they
     /// would meet.
-    fn write(&self, marks: &mut Vec<Mark>, x: f32, y: f32, left: &str, right: &str) {
+    fn write(
+        &self,
+        marks: &mut Vec<Mark>,
+        (x, y): (f32, f32),
+        (left, role): (&str, Role),
+        right: &str,
+    ) {
         let (size, width) = (self.style.scale.small.size, self.style.frame.full_width);
         let measure =
             |text: &str| self.faces.measure(Face::Regular, Figures::Proportional, size, text);
@@ -131,11 +157,12 @@ impl Writer<'_> {
         let right_width = measure(&right);
         let room = width - right_width - if right.is_empty() { 0.0 } else { 2.0 * size };
         let left = shortened(left, room, &measure);
-        for (text, at) in [(left, x), (right, x + width - right_width)] {
+        let ends = [(left, x, role), (right, x + width - right_width, Role::Artifact)];
+        for (text, at, role) in ends {
             if !text.is_empty() {
                 let origin = Point { x: at, y };
                 let run = self.faces.run(Face::Regular, size, self.colour, origin, &text);
-                marks.push(Mark { shape: Shape::Text(run), role: Role::Artifact });
+                marks.push(Mark { shape: Shape::Text(run), role });
             }
         }
     }

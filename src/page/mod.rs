@@ -43,7 +43,7 @@ pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
     let mut style = Style::new(document.form, document.paper, document.edition);
     let footer = furniture::Footer::of(document, &style, faces);
     style.frame.give_to_footer(footer.above(), &style.scale);
-    let (height, grid, top) = (style.frame.height, style.grid(), style.frame.top);
+    let (height, grid, top) = (style.frame.height, style.snap(), style.frame.top);
     let dictionary = Dictionary::default();
     let mut numbers = HashMap::new();
     let mut round = 1;
@@ -57,9 +57,10 @@ pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
             division: division(&document.language),
             dictionary: &dictionary,
             continued: &document.continued,
+            tick_box: &document.tick_box,
         };
         let mut strips = desk.document(&document.blocks);
-        let (tree, mut findings) = (desk.tree, desk.findings);
+        let (mut tree, mut findings) = (desk.tree, desk.findings);
         let plan = paginate::drift(&mut strips, height, grid);
         let placed = paginate::place(&strips, &plan.pages, height, grid);
         let places = Numbers::of(&strips, &placed, top);
@@ -71,7 +72,8 @@ pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
         }
         let sections = furniture::Sections::of(&strips, &placed, &document.header);
         let (mut pages, outline) = paginate::press(strips, &placed, &places, faces, top);
-        furniture::add(&mut pages, document, (&sections, &footer), &style, faces, &mut findings);
+        let lines = furniture::Lines { sections: &sections, footer: &footer, tree: &mut tree };
+        furniture::add(&mut pages, document, lines, &style, faces, &mut findings);
         return Pages {
             title: document.title.clone(),
             author: document.author.clone(),

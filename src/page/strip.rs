@@ -44,6 +44,9 @@ pub(super) enum Joint {
     Glued,
     /// A page starts with this strip.
     Page,
+    /// A chapter: a page starts with it, or it runs on where the page before would be left
+    /// too empty.
+    Chapter,
 }
 
 impl Default for Joint {

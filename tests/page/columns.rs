@@ -53,3 +53,29 @@ fn columns_higher_than_a_page_go_on_over_pages() {
     assert!(pages.pages.len() > 3);
     assert!(places.iter().all(|place| place.2 < pages.size.1 - 52.0));
 }
+
+#[test]
+fn bold_words_over_a_list_do_not_end_a_column() {
+    let list = |from: usize, count: usize| {
+        let item =
+            |n: usize| vec![Block::Paragraph(vec![Inline::Tick, text(&format!(" item{n}"))])];
+        Block::List { start: None, items: (from..from + count).map(item).collect() }
+    };
+    for edition in [Edition::Standard, Edition::LargePrint] {
+        for first in 3..16 {
+            let over = Block::Paragraph(vec![Inline::Strong(vec![text("Teacher")])]);
+            let body = vec![list(0, first), over, list(first, 12)];
+            let blocks = vec![Block::Columns { count: 2, body }];
+            let made =
+                lay_out(&Document { edition, ..document(Form::Sheet, blocks) }, &Faces::new());
+            let find = |words: &str| {
+                let (run, _) =
+                    runs(&made.pages[0]).find(|(run, _)| run.text.trim() == words).unwrap();
+                run.origin
+            };
+            let (over, item) = (find("Teacher"), find(&format!("item{first}")));
+            assert!(item.y > over.y, "{first} before");
+            assert!((item.x - over.x).abs() < 60.0, "{first} before");
+        }
+    }
+}

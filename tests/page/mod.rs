@@ -6,6 +6,7 @@ mod contents;
 mod generated;
 mod geometry;
 mod keeping;
+mod large_print;
 mod lines;
 mod reading;
 mod sample;

@@ -25,11 +25,14 @@ fn a_note_in_the_margin_is_heard_before_what_it_stands_beside() {
 }
 
 #[test]
-fn header_and_footer_are_not_heard() {
-    let heard = heard(&pages(Form::Book, everything(Form::Book)));
+fn no_header_is_heard_and_the_footer_once_at_the_end() {
+    let mut made = document(Form::Book, everything(Form::Book));
+    made.footer = "All names are invented.".to_owned();
+    let heard = heard(&lay_out(&made, &Faces::new()));
     assert!(!heard.contains("14 March 2026"));
-    assert!(!heard.contains("All names are invented."));
     assert!(!heard.contains("Page 3"));
+    assert!(heard.ends_with("All names are invented."));
+    assert_eq!(heard.matches("All names are invented.").count(), 1);
 }
 
 #[test]
@@ -50,7 +53,7 @@ fn characters_that_no_face_has_are_named_once_in_order() {
     made.footer = "木".to_owned();
     let pages = lay_out(&made, &Faces::new());
     assert_eq!(pages.missing, ['水', '火', '木']);
-    assert_eq!(heard(&pages), "a 水 b 火 c 水 é π Ж are there");
+    assert_eq!(heard(&pages), "a 水 b 火 c 水 é π Ж are there 木");
 }
 
 #[test]

@@ -68,9 +68,10 @@ pub fn document(form: Form, blocks: Vec<Block>) -> Document {
         paper: Paper::A4,
         edition: Edition::Standard,
         header: ("Two Ways to Pour".to_owned(), "14 March 2026".to_owned()),
-        footer: "All names are invented.".to_owned(),
+        footer: String::new(),
         folio: "Page {page} of {pages}".to_owned(),
         continued: ", continued".to_owned(),
+        tick_box: "Box to tick".to_owned(),
         blocks,
     }
 }

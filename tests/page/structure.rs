@@ -90,3 +90,20 @@ fn a_note_too_long_for_the_margin_is_tagged_once() {
     let paragraphs = pages.tags.iter().filter(|tag| tag.kind == TagKind::Paragraph).count();
     assert_eq!((notes, paragraphs), (1, 2));
 }
+
+/// The first cells of rows head them, unless headings would outnumber what they head.
+#[test]
+fn rows_have_heads_where_there_is_enough_to_head() {
+    let kinds = |head: &[&str], rows: usize| {
+        let row: Vec<&str> = head.iter().map(|_| "x").collect();
+        let rows: Vec<&[&str]> = (0..rows).map(|_| row.as_slice()).collect();
+        let table = super::sample::table(head, &rows);
+        let pages =
+            super::sample::pages(Form::Sheet, vec![puddlebook::handout::Block::Table(table)]);
+        let count = |kind| pages.tags.iter().filter(|tag| tag.kind == kind).count();
+        (count(TagKind::ColumnHeader), count(TagKind::RowHeader), count(TagKind::TableCell))
+    };
+    assert_eq!(kinds(&["Cup", "Before", "After", "Used"], 5), (4, 5, 15));
+    assert_eq!(kinds(&["Term", "Meaning"], 30), (2, 0, 60));
+    assert_eq!(kinds(&["Canvas", "Finish", "Coats"], 2), (3, 0, 6));
+}

@@ -57,7 +57,7 @@ fn numbers_stand_on_the_decimal_mark() {
     let mut marks = Vec::new();
     for (run, role) in runs(&pages.pages[0]) {
         let Role::Content(tag) = role else { continue };
-        if pages.tags[tag.0].kind != TagKind::TableCell {
+        if pages.tags[tag.0].kind != TagKind::TableCell || run.text == "row" {
             continue;
         }
         let at = run.text.find(['.', '½', ' ']).unwrap_or(run.text.len());

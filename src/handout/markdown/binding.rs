@@ -73,9 +73,33 @@ fn unit_at(text: &str) -> Option<&'static str> {
     })
 }
 
+/// The text behind a blank: a unit stays with it.
+pub(super) fn behind_blank(text: &str) -> String {
+    match text.strip_prefix(' ') {
+        Some(rest) if unit_at(rest).is_some() => format!("{THIN}{rest}"),
+        _ => text.to_owned(),
+    }
+}
+
+/// The text before a blank: a sign of arithmetic stays with it.
+pub(super) fn before_blank(text: &str) -> String {
+    match text.strip_suffix(' ') {
+        Some(rest) if rest.ends_with(SIGNS) => format!("{rest}{NBSP}"),
+        _ => text.to_owned(),
+    }
+}
+
 #[cfg(test)]
 mod tests {
-    use super::bound;
+    use super::{before_blank, behind_blank, bound};
+
+    #[test]
+    fn a_blank_keeps_its_unit_and_the_sign_before_it() {
+        assert_eq!(behind_blank(" fl oz of it"), "\u{202F}fl oz of it");
+        assert_eq!(behind_blank(" inches"), " inches");
+        assert_eq!(before_blank("in × depth = "), "in × depth =\u{A0}");
+        assert_eq!(before_blank("depth "), "depth ");
+    }
 
     #[test]
     fn a_unit_stays_with_its_number() {

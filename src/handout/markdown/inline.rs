@@ -1,7 +1,7 @@
 //! The pieces of a line; code spans are marks such as blanks and ticks.
 
 use super::MarkdownFault;
-use super::binding::bound;
+use super::binding::{before_blank, behind_blank, bound};
 use super::reader::{Reader, fault};
 use crate::handout::document::{Inline, Target};
 use crate::handout::templates::BACKTICK;
@@ -72,10 +72,22 @@ pub(super) fn joined(words: Vec<Inline>) -> Vec<Inline> {
     }
     for word in &mut out {
         if let Inline::Text(text) = word {
-            *text = bound(text);
+            *text = bound(text).replace("fl oz", "fl\u{A0}oz");
         }
     }
+    bind_blanks(&mut out);
     out
+}
+
+/// Binds blanks to the sign before them and to the unit behind them.
+fn bind_blanks(words: &mut [Inline]) {
+    for at in 1..words.len() {
+        match words.get_mut(at - 1..=at) {
+            Some([Inline::Text(text), Inline::Blank { .. }]) => *text = before_blank(text),
+            Some([Inline::Blank { .. }, Inline::Text(text)]) => *text = behind_blank(text),
+            _ => {}
+        }
+    }
 }
 
 /// `#RRGGBB`.

@@ -1,7 +1,7 @@
 use crate::handout::Block;
 use crate::page::desk::{Column, Desk, Place};
 use crate::page::galley::Galley;
-use crate::page::strip::{Snap, Strip, stack};
+use crate::page::strip::{Drift, Snap, Strip, stack};
 use crate::page::style::SideColumn;
 use crate::page::{Mark, Role, TagKind, draw};
 
@@ -79,8 +79,12 @@ fn inset<'a>(
         padding: 0.0,
         gap: grid,
     };
-    for mut strip in frame.around(strips, desk.style.frame.height) {
+    for (index, mut strip) in frame.around(strips, desk.style.frame.height).into_iter().enumerate()
+    {
         strip.snap = Snap::Free;
+        if column.place == Place::Flow {
+            strip.drift = if index == 0 { Drift::Paragraph } else { Drift::Line };
+        }
         galley.push(strip);
     }
     galley.leave(grid);

@@ -35,6 +35,15 @@ struct Sizes {
     reading: Size,
     /// Part of the usual room between things.
     air: f32,
+    notes: Notes,
+}
+
+/// Where the note of a line stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Notes {
+    Below,
+    /// Between label and reading, if there is room; below else.
+    Beside,
 }
 
 /// Room within the edges of a card, in steps of the grid.
@@ -110,7 +119,8 @@ fn fewest_pages<'a>(
     if columns == 1 || pages == 1 {
         return alike;
     }
-    let medium = Sizes { reading: scale.chapter, name: scale.title, air: 1.0 };
+    let notes = Notes::Below;
+    let medium = Sizes { reading: scale.chapter, name: scale.title, air: 1.0, notes };
     let close = Sizes { name: scale.large, air: 0.6, ..medium };
     for sizes in [medium, close, Sizes { reading: scale.title, ..close }] {
         desk.tree.rewind(mark);
@@ -134,10 +144,19 @@ fn fit<'a>(
 ) -> Vec<Row<'a>> {
     let scale = desk.style.scale.clone();
     let mark = desk.tree.mark();
-    let large = Sizes { reading: scale.display, name: scale.title, air: 1.0 };
-    let medium = Sizes { reading: scale.chapter, name: scale.title, air: 1.0 };
-    let small = Sizes { reading: scale.title, name: scale.large, air: 0.6 };
-    for (count, sizes) in [(3, medium), (3, small), (2, large), (2, medium), (2, small)] {
+    // A card as wide as the page has room for its notes on the lines themselves.
+    let notes = if columns > 1 { Notes::Below } else { Notes::Beside };
+    let large = Sizes { reading: scale.display, name: scale.title, air: 1.0, notes };
+    let medium = Sizes { reading: scale.chapter, ..large };
+    let close = Sizes { air: 0.8, ..medium };
+    let small = Sizes { reading: scale.title, name: scale.large, air: 0.6, notes };
+    let wishes = match notes {
+        Notes::Below => vec![(3, medium), (3, small), (2, large), (2, medium), (2, small)],
+        Notes::Beside => {
+            vec![(3, medium), (3, small), (2, large), (2, medium), (2, close), (2, small)]
+        }
+    };
+    for (count, sizes) in wishes {
         let height = page / count as f32;
         let rows = rows(desk, cards, cell, columns, sizes);
         if rows.iter().flat_map(|row| &row.cards).all(|card| card.height <= height) {
@@ -272,8 +291,9 @@ fn part<'a>(desk: &mut Desk<'a, '_>, part: Part<'a>, cell: Column) -> Strip<'a> 
     text(desk, &mut strip, &part.card.subtitle, scale.note, Face::Regular, palette.quiet);
     let least = if part.card.swatch.is_some() { SWATCH.1 * scale.body.leading } else { 0.0 };
     strip.height = strip.height.max(top + least.max(part.head)) + air;
+    let labels = widest_label(desk, &part, inner);
     for fact in part.lines {
-        line(desk, fact, inner, part.sizes, &mut strip);
+        line(desk, fact, inner, (part.sizes, labels), &mut strip);
     }
     if !part.card.foot.is_empty() {
         let tag = desk.tag(TagKind::Paragraph, division);
@@ -289,12 +309,19 @@ fn part<'a>(desk: &mut Desk<'a, '_>, part: Part<'a>, cell: Column) -> Strip<'a> 
     strip
 }
 
-/// A line of a card: box to tick, label with its note below, big reading.
+/// Width of the widest label of a part.
+fn widest_label(desk: &Desk<'_, '_>, part: &Part<'_>, inner: Column) -> f32 {
+    let (figures, size) = (Figures::Proportional, inner.text.size);
+    let width = |fact: &Fact| desk.width(Face::Regular, figures, size, &fact.label);
+    part.lines.iter().map(width).fold(0.0, f32::max)
+}
+
+/// A line of a card: box to tick, label with its note, big reading.
 fn line<'a>(
     desk: &mut Desk<'a, '_>,
     fact: &'a Fact,
     inner: Column,
-    sizes: Sizes,
+    (sizes, widest_label): (Sizes, f32),
     strip: &mut Strip<'a>,
 ) {
     let (scale, palette, grid) = (desk.style.scale.clone(), desk.style.palette, desk.style.grid());
@@ -325,6 +352,10 @@ fn line<'a>(
         strip.add_line(tick, inner.x, baseline);
     }
     let x = inner.x + tick_width;
+    let aside = widest_label + 1.2 * grid;
+    let width = notes.iter().map(|note| note.width).fold(0.0, f32::max);
+    let beside =
+        sizes.notes == Notes::Beside && notes.len() == 1 && aside + width <= label_width + 0.1;
     let mut y = baseline;
     for line in labels {
         strip.add_line(line, x, y);
@@ -337,10 +368,11 @@ fn line<'a>(
         bottom = bottom.max(y + big.size * 0.3);
         y += big.leading;
     }
-    let mut y = bottom + scale.small.size * 0.9;
+    let (x, mut y) =
+        if beside { (x + aside, baseline) } else { (x, bottom + scale.small.size * 0.9) };
     for line in notes {
         strip.add_line(line, x, y);
-        bottom = y + scale.small.size * 0.3;
+        bottom = bottom.max(y + scale.small.size * 0.3);
         y += scale.small.leading;
     }
     strip.height = (bottom + padding).max(top + 2.0 * padding + big.leading);

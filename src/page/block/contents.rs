@@ -3,7 +3,7 @@ use crate::ink::{Dash, Face, Stroke};
 use crate::page::desk::{Column, Desk, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::{LinkTo, Look, words};
-use crate::page::strip::{Area, Entry, Joint, LateNumber, Strip};
+use crate::page::strip::{Area, Entry, Joint, LateNumber, Strip, height_of};
 use crate::page::style::Size;
 use crate::page::{Mark, Role, TagId, TagKind, draw};
 
@@ -39,25 +39,56 @@ pub(super) fn set<'a>(
     if let Some(first) = strips.first_mut() {
         first.headings.push(Entry { title: title.to_owned(), level, y: 0.0 });
     }
-    galley.extend(strips);
+    let head = strips;
+    let mark = desk.tree.mark();
+    let page = desk.style.frame.height - height_of(&head) - 2.0 * grid;
+    let mut entries = self::entries(desk, blocks, Depth::Sections, column);
+    // Sections are left out where chapters alone fill a page.
+    if book && height_of(&entries) > page {
+        desk.tree.rewind(mark);
+        entries = self::entries(desk, blocks, Depth::Chapters, column);
+    }
+    galley.extend(head);
     galley.leave(2.0 * grid);
     galley.glue();
+    galley.extend(entries);
+    galley.leave(2.0 * grid);
+    if book {
+        galley.page();
+    }
+}
 
+/// What the contents name.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Depth {
+    Chapters,
+    Sections,
+}
+
+/// An entry for each heading to a depth.
+fn entries<'a>(
+    desk: &mut Desk<'a, '_>,
+    blocks: &'a [Block],
+    depth: Depth,
+    column: Column,
+) -> Vec<Strip<'a>> {
+    let mut galley = Galley::default();
     let contents = desk.tag(TagKind::Contents, column.tag);
     let mut before = None;
     for block in blocks {
         let Block::Heading { level, text, anchor } = block else { continue };
-        if *level == HeadingLevel::Three {
-            continue;
+        match (level, depth) {
+            (HeadingLevel::One, _) | (HeadingLevel::Two, Depth::Sections) => {}
+            _ => continue,
         }
         // A chapter keeps its first section.
         if before == Some(HeadingLevel::One) && *level == HeadingLevel::Two {
             galley.glue();
         }
         before = Some(*level);
-        entry(desk, Line { level: *level, text, anchor }, column.tagged(contents), galley);
+        entry(desk, Line { level: *level, text, anchor }, column.tagged(contents), &mut galley);
     }
-    galley.leave(2.0 * grid);
+    galley.finish()
 }
 
 struct Line<'a> {

@@ -1,5 +1,5 @@
 use crate::chart::{self, Room};
-use crate::handout::{Inline, Picture, PictureKind};
+use crate::handout::{Edition, Inline, Picture, PictureKind};
 use crate::ink::Face;
 use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
@@ -17,6 +17,7 @@ const MOST_OF_PAGE: f32 = 0.8;
 /// A canvas is drawn no higher than this part of a page, so that the steps that measure it
 /// can stand below it.
 const CANVAS: f32 = 0.42;
+const CANVAS_LARGE_PRINT: f32 = 0.37;
 
 /// A figure with its caption: beside it in a book, below it elsewhere.
 pub(super) fn set<'a>(
@@ -73,8 +74,12 @@ pub(super) fn picture<'a>(
 ) -> Strip<'a> {
     let mut room = Room { width: column.width, small_print: desk.style.scale.small.size };
     let mut drawing = chart::draw(made, room, desk.faces);
+    let canvas = match desk.style.edition {
+        Edition::Standard => CANVAS,
+        Edition::LargePrint => CANVAS_LARGE_PRINT,
+    };
     let wished = match made.kind {
-        PictureKind::Unfolded(_) => height.min(desk.style.frame.height * CANVAS),
+        PictureKind::Unfolded(_) => height.min(desk.style.frame.height * canvas),
         PictureKind::Coverage(_)
         | PictureKind::Bars(_)
         | PictureKind::Shares(_)

@@ -4,13 +4,16 @@ use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::{Look, words};
 use crate::page::strip::{Anchor, Entry, Joint, Strip};
-use crate::page::style::Size;
+use crate::page::style::{Chapters, Size};
 use crate::page::{Mark, Role, draw};
 
 use super::{Joints, text_strips};
 
 /// The short thick rule over a chapter: width and height in points.
 const CHAPTER_RULE: (f32, f32) = (36.0, 3.0);
+
+/// Over a chapter that does not start a page, in grid steps.
+const RUN_ON: f32 = 4.0;
 
 struct Rank {
     size: Size,
@@ -38,8 +41,12 @@ pub(super) fn set<'a>(
     let chapter =
         level == HeadingLevel::One && desk.style.form == Form::Book && column.place == Place::Flow;
     if chapter {
-        galley.page();
-        galley.head(vec![chapter_rule(desk, column)], grid, grid);
+        let mut rule = chapter_rule(desk, column);
+        match desk.style.chapters() {
+            Chapters::OnNewPages => galley.page(),
+            Chapters::RunOn => (rule.joint, rule.gap) = (Joint::Chapter, RUN_ON * grid),
+        }
+        galley.head(vec![rule], grid, desk.style.snap());
     }
     let gap = if chapter { grid } else { rank.before * grid };
     let mut strips = text_strips(lines, column.x, rank.size, gap, Joints::Whole);
@@ -51,7 +58,7 @@ pub(super) fn set<'a>(
             first.headings.push(Entry { title: words(text), level: level_set, y: 0.0 });
         }
     }
-    galley.head(strips, rank.after * grid, grid);
+    galley.head(strips, rank.after * grid, desk.style.snap());
 }
 
 fn chapter_rule<'a>(desk: &Desk<'a, '_>, column: Column) -> Strip<'a> {

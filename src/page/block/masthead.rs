@@ -1,9 +1,10 @@
-use crate::handout::Fact;
-use crate::ink::Face;
+use crate::handout::{Edition, Fact};
+use crate::ink::{Face, Figures};
 use crate::page::desk::{Column, Desk, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::Look;
 use crate::page::strip::{Entry, Joint, Strip};
+use crate::page::style::Size;
 use crate::page::{Mark, Role, TagKind, draw};
 
 use super::facts::{FactStyle, rows};
@@ -27,9 +28,14 @@ pub(super) fn set<'a>(
     galley.glue();
 
     let (tag, level) = desk.tree.heading(1, column.tag);
-    let look = Look::new(Face::Bold, scale.chapter.size, palette.ink, tag);
+    // A title that is a little too long for a line is set smaller rather than broken.
+    let on_a_line = |size: &Size| {
+        desk.width(Face::Bold, Figures::Proportional, size.size, title) <= column.width
+    };
+    let size = [scale.chapter, scale.title].into_iter().find(on_a_line).unwrap_or(scale.chapter);
+    let look = Look::new(Face::Bold, size.size, palette.ink, tag);
     let lines = desk.words(title, look, Setting::ragged(column.width));
-    let mut strips = text_strips(lines, column.x, scale.chapter, 0.0, Joints::Whole);
+    let mut strips = text_strips(lines, column.x, size, 0.0, Joints::Whole);
     if let Some(first) = strips.first_mut() {
         first.headings.push(Entry { title: title.to_owned(), level, y: 0.0 });
     }
@@ -47,7 +53,11 @@ pub(super) fn set<'a>(
     let style = FactStyle {
         label: scale.small,
         label_colour: palette.quiet,
-        values: vec![scale.body],
+        values: match desk.style.edition {
+            Edition::Standard => vec![scale.body],
+            // Three in a row are worth a smaller size, where a page holds few rows.
+            Edition::LargePrint => vec![scale.body, scale.note],
+        },
         value_colour: palette.ink,
         note: scale.small,
         note_colour: palette.quiet,

@@ -1,5 +1,4 @@
-use crate::handout::Sign;
-use crate::handout::{Block, Inline, NoticeKind};
+use crate::handout::{Block, Edition, Inline, NoticeKind, Sign};
 use crate::ink::{Colour, Face};
 use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
@@ -12,6 +11,9 @@ use super::{Joints, sign, text_strips};
 
 /// Side of a sign in leadings of the text beside it.
 const SIGN: f32 = 2.7;
+
+/// The same in large print, where it is as large to the eye.
+const SIGN_LARGE_PRINT: f32 = 2.0;
 
 /// A column of fewer characters has the sign over the text, not beside it.
 const SIGN_ABOVE: f32 = 40.0;
@@ -26,7 +28,8 @@ pub(super) fn set<'a>(
     galley: &mut Galley<'a>,
 ) {
     let grid = desk.style.grid();
-    let (frame, colour) = frame(desk, kind, column);
+    let mut after = 1.5 * grid;
+    let (mut frame, colour) = frame(desk, kind, column);
     let division = desk.tag(TagKind::Division, column.tag);
     let padding = if frame.ground.is_some() { 1.4 * grid } else { 1.2 * grid };
     let mut inner = column.inset(padding, padding).tagged(division);
@@ -34,7 +37,11 @@ pub(super) fn set<'a>(
         NoticeKind::Caution(sign) => Some(sign),
         NoticeKind::Practice | NoticeKind::Example | NoticeKind::Remark => None,
     };
-    let side = SIGN * column.text.leading;
+    let sign_height = match desk.style.edition {
+        Edition::Standard => SIGN,
+        Edition::LargePrint => SIGN_LARGE_PRINT,
+    };
+    let side = sign_height * column.text.leading;
     let above = inner.width < SIGN_ABOVE * column.text.character();
     let corner = inner.x;
     if sign.is_some() && !above {
@@ -53,6 +60,11 @@ pub(super) fn set<'a>(
     if let Some(sign) = sign {
         strips = with_sign(desk, sign, strips, (corner, side), above);
     }
+    if desk.style.edition == Edition::LargePrint && body.is_empty() {
+        // Signs one below the other, to be said aloud.
+        (frame.padding, frame.gap) = (0.6 * grid, grid);
+        after = grid;
+    }
     let mut boxes = frame.around(strips, desk.style.frame.height);
     if column.place == Place::Side {
         for strip in &mut boxes {
@@ -60,7 +72,7 @@ pub(super) fn set<'a>(
         }
     }
     galley.extend(boxes);
-    galley.leave(1.5 * grid);
+    galley.leave(after);
 }
 
 /// Adds a sign, beside the first strips or above them.
@@ -84,8 +96,13 @@ fn with_sign<'a>(
     }
     let height = height_of(&strips);
     if height < side {
-        // A caution of one line is still as high as its sign.
-        strips.push(Strip { height: side - height, joint: Joint::Glued, ..Strip::default() });
+        // A caution of one line is still as high as its sign, and stands beside its middle.
+        let half = Strip { height: (side - height) / 2.0, ..Strip::default() };
+        if let Some(first) = strips.first_mut() {
+            first.joint = Joint::Glued;
+        }
+        strips.push(Strip { joint: Joint::Glued, ..half.clone() });
+        strips.insert(0, half);
     }
     if let Some(first) = strips.first_mut() {
         marks.append(&mut first.marks);

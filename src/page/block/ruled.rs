@@ -5,7 +5,7 @@ use crate::page::style::WRITING;
 use crate::page::{Mark, Role, draw};
 
 /// Ending a page between ruled lines.
-const BETWEEN: f32 = 20.0;
+const BETWEEN: f32 = 120.0;
 
 /// Empty lines for handwriting.
 pub(super) fn set<'a>(

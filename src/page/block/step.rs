@@ -1,4 +1,4 @@
-use crate::handout::{Block, Inline};
+use crate::handout::{Block, Edition, Inline};
 use crate::ink::{Face, Figures};
 use crate::page::desk::{Column, Desk, Setting};
 use crate::page::galley::Galley;
@@ -11,9 +11,10 @@ use super::{Joints, text_strips};
 /// From the left edge to the text of a step, in em of the body.
 const INDENT: f32 = 2.6;
 
-/// A step of at most this part of a page's height is kept whole at this cost.
-const KEPT_WHOLE: f32 = 0.4;
-const WITHIN: f32 = 160.0;
+/// Ending a page within a step costs more the less of a page the step takes: part of a
+/// page's height at most, and the cost.
+const WHOLE: [(f32, f32); 2] = [(0.2, 400.0), (0.4, 160.0)];
+const WHOLE_LARGE_PRINT: [(f32, f32); 3] = [(0.2, 400.0), (0.4, 160.0), (0.55, 110.0)];
 
 /// Diameter of the disc with its number, in em.
 const DISC: f32 = 1.7;
@@ -53,13 +54,17 @@ pub(super) fn set<'a>(
         }
         first.marks.extend(rest);
     }
-    galley.head(strips, grid * 0.5, grid);
+    galley.head(strips, grid * 0.5, desk.style.snap());
     let mut strips = desk.inner(body, inner);
-    // A step of some size stays on one page if that leaves no great hole.
-    if height_of(&strips) <= desk.style.frame.height * KEPT_WHOLE {
+    let part = height_of(&strips) / desk.style.frame.height;
+    let whole = match desk.style.edition {
+        Edition::Standard => WHOLE.as_slice(),
+        Edition::LargePrint => WHOLE_LARGE_PRINT.as_slice(),
+    };
+    if let Some((_, within)) = whole.iter().find(|(most, _)| part <= *most) {
         for strip in strips.iter_mut().skip(1) {
             if let Joint::Open(cost) = strip.joint {
-                strip.joint = Joint::Open(cost + WITHIN);
+                strip.joint = Joint::Open(cost + within);
             }
         }
     }

@@ -97,8 +97,8 @@ pub(super) fn paragraph<'a>(
     }
     galley.extend(strips);
     galley.leave(gap);
+    // Bold words alone are the heading of what follows.
     if matches!(inlines, [Inline::Strong(_)]) {
-        // All of it bold, it is a heading of what follows.
         galley.glue();
     }
 }

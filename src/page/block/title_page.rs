@@ -12,6 +12,12 @@ use super::{Joints, figure, text_strips};
 /// Part of the page's height that the picture may take.
 const PICTURE: f32 = 0.52;
 
+/// And this it has, also where the words would leave less.
+const LEAST_PICTURE: f32 = 0.2;
+
+/// Between the title and the lines at the foot at least, in grid steps.
+const LEAST_ROOM: f32 = 3.5;
+
 /// What stands on a title page.
 pub(super) struct TitlePage<'a> {
     pub title: &'a str,
@@ -31,10 +37,7 @@ pub(super) fn set<'a>(
     let (grid, height) = (desk.style.grid(), desk.style.frame.height);
     let column = Column { width: desk.style.frame.full_width, ..column };
     let mut strips = Vec::new();
-    if let Some(picture) = page.picture {
-        let tag = desk.tree.figure(&picture.alt, column.tag);
-        strips.push(figure::picture(desk, picture, column, height * PICTURE, tag));
-    }
+    let figure = page.picture.map(|picture| (picture, desk.tree.figure(&picture.alt, column.tag)));
     let rule = draw::rectangle(column.x, 0.0, 60.0, 4.0, Some(palette.accent), None);
     let marks = vec![Mark { shape: rule, role: Role::Artifact }];
     strips.push(Strip { height: 4.0, gap: 5.0 * grid, marks, ..Strip::default() });
@@ -56,8 +59,17 @@ pub(super) fn set<'a>(
         };
         words(line);
     }
-    let spare = height - height_of(&strips) - 0.5;
-    if let Some(first) = strips.get_mut(upper) {
+    let mut spare = height - height_of(&strips) - 0.5;
+    if let Some((picture, tag)) = figure {
+        spare -= strips.first().map_or(0.0, |under| under.gap);
+        // The picture takes what the words leave; they stand on the same page.
+        let most = (height * PICTURE).min(spare - LEAST_ROOM * grid).max(height * LEAST_PICTURE);
+        let picture = figure::picture(desk, picture, column, most, tag);
+        spare -= picture.height;
+        strips.insert(0, picture);
+    }
+    let at = upper + usize::from(figure.is_some());
+    if let Some(first) = strips.get_mut(at) {
         first.gap += (spare - grid).max(2.0 * grid);
     }
     galley.page();

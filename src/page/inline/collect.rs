@@ -18,9 +18,6 @@ const AFTER_HYPHEN: f32 = 40.0;
 /// Ending a line after a stroke, as in an address.
 const AFTER_STROKE: f32 = 60.0;
 
-/// The character whose alternative text is a box to tick in any language.
-const BALLOT_BOX: &str = "\u{2610}";
-
 /// What was noticed while text was collected.
 #[derive(Debug, Default)]
 pub(in crate::page) struct Findings {
@@ -40,6 +37,14 @@ impl Findings {
     }
 }
 
+/// What is the same in all paragraphs of a document.
+#[derive(Debug, Clone, Copy)]
+pub(in crate::page) struct Given<'a> {
+    pub link_colour: Colour,
+    /// What a box to tick is called.
+    pub tick_box: &'a str,
+}
+
 /// Turns inlines into the pieces of one paragraph.
 pub(in crate::page) struct Collector<'a, 'd> {
     faces: &'d Faces,
@@ -47,7 +52,7 @@ pub(in crate::page) struct Collector<'a, 'd> {
     findings: &'d mut Findings,
     /// Page numbers of anchors, from 1, as far as they are known.
     numbers: &'d HashMap<&'a str, usize>,
-    link_colour: Colour,
+    given: Given<'a>,
     paragraph: Paragraph<'a>,
 }
 
@@ -57,7 +62,7 @@ impl<'a, 'd> Collector<'a, 'd> {
         tree: &'d mut Tree,
         findings: &'d mut Findings,
         numbers: &'d HashMap<&'a str, usize>,
-        link_colour: Colour,
+        given: Given<'a>,
     ) -> Self {
         let paragraph = Paragraph {
             pieces: Vec::new(),
@@ -66,7 +71,7 @@ impl<'a, 'd> Collector<'a, 'd> {
             size: 10.0,
             hyphens: Vec::new(),
         };
-        Self { faces, tree, findings, numbers, link_colour, paragraph }
+        Self { faces, tree, findings, numbers, given, paragraph }
     }
 
     /// Adds inlines in a look.
@@ -132,7 +137,7 @@ impl<'a, 'd> Collector<'a, 'd> {
                 let tag = self.tree.add(TagKind::Link, look.tag);
                 self.paragraph.links.push((to, tag, words(text)));
                 let link = Some(self.paragraph.links.len() - 1);
-                self.inlines(text, Look { colour: self.link_colour, tag, link, ..look });
+                self.inlines(text, Look { colour: self.given.link_colour, tag, link, ..look });
             }
             Inline::PageOf(anchor) => self.page_number(anchor, look),
             Inline::Blank { width_mm, label } => {
@@ -140,7 +145,7 @@ impl<'a, 'd> Collector<'a, 'd> {
                 self.object(Object::Blank { tag }, index, width_mm.max(5.0) * MM);
             }
             Inline::Tick => {
-                let tag = self.tree.figure(BALLOT_BOX, look.tag);
+                let tag = self.tree.figure(self.given.tick_box, look.tag);
                 self.object(Object::Tick { tag }, index, Object::tick_width(look.size));
             }
             Inline::Swatch(colour) => {

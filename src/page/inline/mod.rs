@@ -13,7 +13,7 @@ mod object;
 mod piece;
 mod points;
 
-pub(super) use collect::{Collector, Findings, words};
+pub(super) use collect::{Collector, Findings, Given, words};
 pub(super) use dictionary::Dictionary;
 pub(super) use line::Line;
 pub(super) use piece::{LinkTo, Look, Paragraph};

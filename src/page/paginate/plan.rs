@@ -20,6 +20,17 @@ const GREAT_SHORTFALL: f64 = 300.0;
 const STRAY_BELOW: f64 = 0.33;
 const STRAY: f64 = 90.0;
 
+/// A chapter that may run on starts a page for nothing where the page before is filled to
+/// this part; below, it costs up to `CHAPTER`.
+const FILLED: f64 = 0.78;
+const CHAPTER: f64 = 200.0;
+
+/// Running on costs this; and more, where less than a part of the page is left for the
+/// chapter from its heading on.
+const RUN_ON: f64 = 15.0;
+const OPENING: f32 = 0.32;
+const LOW: f64 = 400.0;
+
 /// Gaps may be made smaller down to this share of them, at a cost that grows with
 /// the square of what was taken.
 const TIGHTEST: f32 = 0.65;
@@ -90,9 +101,13 @@ fn fill(
 ) {
     let mut snapped = Track::snapped(grid);
     let mut loose = Track::tight(grid, 1.0);
+    let mut chapters = 0.0;
     for (index, strip) in strips.iter().enumerate().skip(from) {
         snapped.add(strip);
-        loose.add(strip);
+        let top = loose.add(strip);
+        if strip.joint == Joint::Chapter && index > from {
+            chapters += RUN_ON + if height - top < OPENING * height { LOW } else { 0.0 };
+        }
         let end = index + 1;
         let fits = |track: &Track| track.y.max(track.packed) <= height + 0.1;
         let (cost, tight) = if fits(&snapped) {
@@ -111,10 +126,11 @@ fn fill(
         let empty = f64::from(1.0 - loose.y.max(loose.packed) / height).clamp(0.0, 1.0);
         let (end_cost, stop) = match strips.get(end).map(|next| next.joint) {
             None | Some(Joint::Page) => (last(1.0 - empty), true),
+            Some(Joint::Chapter) => (chapter_end(1.0 - empty), false),
             Some(Joint::Glued) => (PART + shortfall(empty), false),
             Some(Joint::Open(cost)) => (f64::from(cost) + shortfall(empty), false),
         };
-        let cost = before + PAGE + cost + end_cost;
+        let cost = before + PAGE + cost + chapters + end_cost;
         if let Some(state) = best.get_mut(end)
             && cost < state.cost
         {
@@ -132,4 +148,8 @@ fn shortfall(empty: f64) -> f64 {
 
 fn last(full: f64) -> f64 {
     if full < STRAY_BELOW { STRAY * (STRAY_BELOW - full) / STRAY_BELOW } else { 0.0 }
+}
+
+fn chapter_end(full: f64) -> f64 {
+    if full < FILLED { CHAPTER * (FILLED - full) / FILLED } else { 0.0 }
 }

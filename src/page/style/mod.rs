@@ -21,10 +21,20 @@ pub const MM: f32 = 72.0 / 25.4;
 /// high (common practice for worksheets, no source).
 pub const WRITING: f32 = 8.0 * MM;
 
+/// Where the chapters of a book start.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Chapters {
+    OnNewPages,
+    /// Below the end of the one before, where that leaves much of its page: pages hold
+    /// half as many words in large print, and each chapter would leave one half empty.
+    RunOn,
+}
+
 /// The style of one document.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Style {
     pub form: Form,
+    pub edition: Edition,
     pub frame: Frame,
     pub scale: Type,
     pub palette: Palette,
@@ -35,12 +45,29 @@ impl Style {
     pub fn new(form: Form, paper: Paper, edition: Edition) -> Self {
         let scale = Type::of(edition);
         let frame = Frame::of(form, paper, edition, &scale);
-        Self { form, frame, scale, palette: Palette::default() }
+        Self { form, edition, frame, scale, palette: Palette::default() }
+    }
+
+    /// Where the chapters of a book start.
+    pub fn chapters(&self) -> Chapters {
+        match self.edition {
+            Edition::Standard => Chapters::OnNewPages,
+            Edition::LargePrint => Chapters::RunOn,
+        }
     }
 
     /// Half a line of body text: heights and gaps are multiples of it.
     pub fn grid(&self) -> f32 {
         self.scale.body.leading / 2.0
+    }
+
+    /// What the tops of text are moved down to a multiple of. In large print no note stands
+    /// beside the text to be level with it, and a page has no half lines to lose.
+    pub fn snap(&self) -> f32 {
+        match self.edition {
+            Edition::Standard => self.grid(),
+            Edition::LargePrint => self.grid() / 4.0,
+        }
     }
 
     /// The longest measure for running text: 72 characters, the upper end of

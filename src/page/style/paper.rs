@@ -11,11 +11,11 @@ const OUTER: f32 = 16.5 * MM;
 
 /// Above the text, with the header in it; more where the header is larger.
 const TOP: f32 = 20.5 * MM;
-const TOP_LARGE_PRINT: f32 = 27.0 * MM;
+const TOP_LARGE_PRINT: f32 = 22.8 * MM;
 
 /// Below the text at least, with the footer in it.
 const BOTTOM: f32 = 18.5 * MM;
-const BOTTOM_LARGE_PRINT: f32 = 24.0 * MM;
+const BOTTOM_LARGE_PRINT: f32 = 21.2 * MM;
 
 /// Edge to header, and footer to edge: most printers reach to 6 mm or less.
 const FURNITURE: f32 = 12.0 * MM;

@@ -205,6 +205,18 @@ fn head<'a>(
         .collect()
 }
 
+/// What the first cells of rows are. They head their rows; but where headings would outnumber
+/// the cells that they head, as in a table of two columns, hearing all of them is no help.
+fn first_of_row(table: &handout::Table) -> TagKind {
+    let (columns, rows) = (table.columns.len(), table.rows.len());
+    let headings = columns + rows;
+    if headings <= rows * columns.saturating_sub(1) {
+        TagKind::RowHeader
+    } else {
+        TagKind::TableCell
+    }
+}
+
 fn body_row<'a>(
     desk: &mut Desk<'a, '_>,
     row: &'a Row,
@@ -221,11 +233,7 @@ fn body_row<'a>(
     let mut cells = Vec::with_capacity(table.columns.len());
     for (index, column) in table.columns.iter().enumerate() {
         let inlines = row.cells.get(index).map_or(&[] as &[_], Vec::as_slice);
-        let kind = if index == 0 && table.columns.len() > 1 {
-            TagKind::RowHeader
-        } else {
-            TagKind::TableCell
-        };
+        let kind = if index == 0 { first_of_row(table) } else { TagKind::TableCell };
         let tag = desk.tag(kind, tag);
         let colour = if row.kind == RowKind::Group { palette.accent } else { palette.ink };
         let look = Look { figures: Figures::Tabular, ..Look::new(face, size.size, colour, tag) };

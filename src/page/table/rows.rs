@@ -185,7 +185,13 @@ impl<'d> Grid<'d> {
             .map(|set| sunk(set) + set.lines.iter().map(height_of).sum::<f32>())
             .fold(leading, f32::max);
         let ruled = sets.iter().flat_map(|set| &set.lines).any(|line| line.height > 0.0);
-        let mut height = text + 2.0 * self.padding;
+        // Where print is as large as handwriting, a blank has its own room above it.
+        let over = if ruled && kind == RowKind::Body && leading + self.padding >= WRITING {
+            0.0
+        } else {
+            self.padding
+        };
+        let mut height = over + text + self.padding;
         if writing {
             height = height.max(WRITING);
         }
@@ -198,9 +204,9 @@ impl<'d> Grid<'d> {
             self.rule(&mut strip, 0.0, self.palette.ink, STRONG);
         }
         // Where a row is higher for writing, its words stand at its foot.
-        let spare = height - above - below - text - 2.0 * self.padding;
+        let spare = height - above - below - text - over - self.padding;
         for set in sets {
-            let mut y = above + spare + self.padding + sunk(&set);
+            let mut y = above + spare + over + sunk(&set);
             for line in set.lines {
                 let line_height = height_of(&line);
                 let baseline = y + line_height - leading / 2.0 + self.size.size * 0.36;

@@ -13,6 +13,8 @@ const HANDWRITTEN: f32 = 26.0 * MM;
 struct Need {
     least: f32,
     most: f32,
+    /// For all but its heading on one line.
+    folded: f32,
     /// Whether it gains by being wider.
     flexible: bool,
 }
@@ -62,11 +64,32 @@ pub(super) fn choose(
             .map(|need| need.most + if need.flexible { extra } else { 0.0 })
             .collect();
     }
+    // Headings fold before what stands below them.
+    let folded: f32 = needs.iter().map(|need| need.folded).sum();
+    if folded <= room {
+        return fold_headings(&needs, room - folded);
+    }
     if least >= room {
         // Not even the longest words fit: all give in proportion.
         return needs.iter().map(|need| need.least * room / least).collect();
     }
     share(&needs, room)
+}
+
+/// Widths with the longest headings folded, and no more of them than must be.
+fn fold_headings(needs: &[Need], mut spare: f32) -> Vec<f32> {
+    let mut order: Vec<usize> = (0..needs.len()).collect();
+    let wish = |index: &usize| needs.get(*index).map_or(0.0, |need| need.most - need.folded);
+    order.sort_by(|a, b| wish(a).total_cmp(&wish(b)));
+    let mut widths: Vec<f32> = needs.iter().map(|need| need.folded).collect();
+    for index in order {
+        let given = wish(&index).min(spare);
+        spare -= given;
+        if let Some(width) = widths.get_mut(index) {
+            *width += given;
+        }
+    }
+    widths
 }
 
 fn need(index: usize, column: &Column, head: &[Cell<'_>], body: &[Vec<Cell<'_>>]) -> Need {
@@ -84,16 +107,24 @@ fn need(index: usize, column: &Column, head: &[Cell<'_>], body: &[Vec<Cell<'_>>]
         }
     }
     let numbers = before + after;
+    let mut folded = most;
     if let Some(head) = head.get(index) {
         least = least.max(head.least);
         most = most.max(head.most);
+        folded = folded.max(head.least);
     }
     let written = body.iter().filter_map(|row| row.get(index)).any(|cell| cell.blank);
     if written {
         most = most.max(HANDWRITTEN);
+        folded = folded.max(HANDWRITTEN);
     }
     let flexible = column.align == Align::Left || written;
-    Need { least: least.max(numbers) + EASE, most: most.max(numbers) + EASE, flexible }
+    Need {
+        least: least.max(numbers) + EASE,
+        most: most.max(numbers) + EASE,
+        folded: folded.max(numbers) + EASE,
+        flexible,
+    }
 }
 
 /// Shares room that is less than all columns want: narrow ones get what they want,
