@@ -52,31 +52,53 @@ impl Sum {
     /// number is too small for these.
     fn added_up(&self, show: &Show) -> Amounts {
         let most = show.volume_digits();
-        self.in_words(most.saturating_sub(fewer_digits(self.whole)), most, show)
+        let decimals = most.saturating_sub(fewer_digits(self.whole));
+        let finer = digits(self.whole, &self.wholes(), decimals, most, Comes::Rounded);
+        self.in_words(decimals, finer, most, show)
     }
 
-    fn in_words(&self, decimals: usize, most: usize, show: &Show) -> Amounts {
-        let number = trimmed(self.whole, decimals);
+    /// A part in turn. It has the digits of its own parts, so that these come to it as it is
+    /// printed; a sum of several parts is printed once, and nowhere else to be compared with.
+    fn as_part(&self, decimals: usize, most: usize, show: &Show) -> Amounts {
+        let finer = digits(self.whole, &self.wholes(), decimals, most, Comes::Exactly);
+        self.in_words(finer, finer, most, show)
+    }
+
+    fn in_words(&self, decimals: usize, finer: usize, most: usize, show: &Show) -> Amounts {
         let unit = show.volume_unit().replace(' ', "\u{a0}");
-        let parts: Vec<f64> = self.parts.iter().map(|part| part.whole).collect();
-        let finer = digits(self.whole, &parts, decimals, most);
         Amounts {
-            whole: with_unit(&number, &unit),
-            parts: self.parts.iter().map(|part| part.in_words(finer, most, show)).collect(),
+            whole: with_unit(&trimmed(self.whole, decimals), &unit),
+            parts: self.parts.iter().map(|part| part.as_part(finer, most, show)).collect(),
         }
+    }
+
+    fn wholes(&self) -> Vec<f64> {
+        self.parts.iter().map(|part| part.whole).collect()
     }
 }
 
-/// The fewest decimals, no fewer than the whole has, with which the printed parts come to the
-/// printed whole: within half a unit of its last digit, so that their sum rounds to it. Two
-/// more than those of worked sums are enough for any but freak lists.
-fn digits(whole: f64, parts: &[f64], decimals: usize, most: usize) -> usize {
-    let half = 0.5 * 10_f64.powi(-i32::try_from(decimals).unwrap_or(i32::MAX));
-    let shown = rounded(whole, decimals);
+/// How printed parts come to a printed whole.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Comes {
+    /// The whole has the decimals that are asked for; a sum with more rounds to it.
+    Rounded,
+    /// The whole has the decimals of its parts.
+    Exactly,
+}
+
+/// The fewest decimals, no fewer than are asked for, with which the printed parts come to the
+/// printed whole. Two more than those of worked sums are enough for any but freak lists.
+fn digits(whole: f64, parts: &[f64], decimals: usize, most: usize, comes: Comes) -> usize {
+    if parts.is_empty() {
+        return decimals;
+    }
     let comes_out = |finer: &usize| {
         let sum: f64 = parts.iter().map(|part| rounded(*part, *finer)).sum();
-        (sum - shown).abs() <= half * (1.0 + 1e-9)
-            && (*finer > decimals || (sum - shown).abs() < half)
+        let of_whole = match comes {
+            Comes::Rounded => decimals,
+            Comes::Exactly => *finer,
+        };
+        (rounded(sum, of_whole) - rounded(whole, of_whole)).abs() < 1e-9
     };
     let finest = most.max(decimals) + 2;
     (decimals..=finest).find(comes_out).unwrap_or(finest)
@@ -84,15 +106,17 @@ fn digits(whole: f64, parts: &[f64], decimals: usize, most: usize) -> usize {
 
 #[cfg(test)]
 mod tests {
-    use super::digits;
+    use super::{Comes, digits};
 
     #[test]
     fn parts_get_digits_until_they_come_to_the_whole() {
-        assert_eq!(digits(10.0, &[4.0, 6.0], 0, 1), 0);
+        assert_eq!(digits(10.0, &[4.0, 6.0], 0, 1, Comes::Rounded), 0);
         // 40 + 13 is not 52; 39.5 + 12.6 is 52.1, about 52.
-        assert_eq!(digits(52.17, &[39.52, 12.65], 0, 1), 1);
-        // 7.6 + 5.1 is not 12.6; 7.59 + 5.06 is 12.65.
-        assert_eq!(digits(12.647, &[7.588, 5.059], 1, 1), 2);
-        assert_eq!(digits(1.0, &[], 0, 1), 2 + 1, "nothing adds up to one");
+        assert_eq!(digits(52.17, &[39.52, 12.65], 0, 1, Comes::Rounded), 1);
+        // 7.6 + 5.1 is not 12.6, nor does 7.59 + 5.06 round to it; but that is 12.65.
+        assert_eq!(digits(12.647, &[7.588, 5.059], 1, 1, Comes::Rounded), 3);
+        assert_eq!(digits(12.647, &[7.588, 5.059], 1, 1, Comes::Exactly), 2);
+        assert_eq!(digits(1.0, &[0.4], 0, 1, Comes::Rounded), 2 + 1, "nothing comes to one");
+        assert_eq!(digits(1.0, &[], 0, 1, Comes::Exactly), 0, "nothing to add");
     }
 }

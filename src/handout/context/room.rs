@@ -132,7 +132,7 @@ pub(super) fn room(plan: &Plan, words: &Words, show: &Show) -> RoomText {
             })
             .collect(),
         drying: drying(&room.drying, words, show),
-        washing: washing(&room.washing, show),
+        washing: washing(plan, show),
     }
 }
 
@@ -208,7 +208,11 @@ fn waters(plan: &WashingPlan, show: &Show) -> (String, Vec<String>, String) {
     (texts.next().unwrap_or_default(), texts.collect(), text(tenths.iter().sum()))
 }
 
-fn washing(plan: &WashingPlan, show: &Show) -> WashingText {
+fn washing(plan: &Plan, show: &Show) -> WashingText {
+    // As the order prints it, colour by colour.
+    let printed = plan.leftovers.iter().map(|left| show.printed_volume(left.volume));
+    let left_in_jugs: Volume = printed.sum();
+    let plan = &plan.room.washing;
     let (jug_water, each, water) = waters(plan, show);
     let left = |volume: Volume| {
         if volume > Volume::default() { show.volume_both(volume) } else { String::new() }
@@ -231,6 +235,6 @@ fn washing(plan: &WashingPlan, show: &Show) -> WashingText {
         buckets: plan.buckets.to_string(),
         cups: plan.cups.to_string(),
         left_in_cups: left(plan.left_in_cups),
-        left_in_jugs: left(plan.left_in_jugs),
+        left_in_jugs: left(left_in_jugs),
     }
 }

@@ -3,12 +3,13 @@
 //! Amounts from the plan arrive bound. In what people write, a plain space stands between
 //! a number and its unit; here it becomes a narrow no-break space, as in computed amounts.
 //! A sign of arithmetic stays with the number behind it, so that sums break before it. A
-//! count stays with what it counts: `20 × trays`, `3 days`, `29 CFR`.
+//! count stays with what it counts: `20 × trays`, `3 days`, `29 CFR`; the number of an item
+//! in running text, `(2)`, with its first word; and that of a standard with its letters.
 
 /// Unit symbols of templates; those of two words are listed with a plain space.
-const UNITS: [&str; 19] = [
-    "fl oz", "in²", "ft²", "cm²", "m²", "in", "ft", "mm", "cm", "mil", "mL", "L", "g", "kg", "oz",
-    "lb", "ppm", "%", "°C",
+const UNITS: [&str; 20] = [
+    "fl oz", "in²", "ft²", "cm²", "cm³", "m²", "in", "ft", "mm", "cm", "mil", "mL", "L", "g", "kg",
+    "oz", "lb", "ppm", "%", "°C",
 ];
 const SIGNS: [char; 7] = ['×', '÷', '=', '+', '−', '±', '≈'];
 const THIN: char = '\u{202F}';
@@ -35,7 +36,9 @@ pub(super) fn bound(text: &str) -> String {
                 let is_sum = last.is_some_and(|last| SIGNS.contains(&last))
                     && after.starts_with(|next| next == '(' || is_of_number(next));
                 let is_count = ends_in_count(&out) && is_counted(after);
-                out.push(if is_sum || is_count { NBSP } else { ' ' });
+                let opens = ends_in_item_number(&out)
+                    || ends_in_letters(&out) && after.starts_with(is_of_number);
+                out.push(if is_sum || is_count || opens { NBSP } else { ' ' });
                 rest = after;
             }
         }
@@ -51,6 +54,19 @@ fn ends_in_count(text: &str) -> bool {
     word.starts_with(is_of_number)
         && word.ends_with(is_of_number)
         && word.chars().all(|sign| is_of_number(sign) || ".,–:".contains(sign))
+}
+
+/// Whether a text ends in the number of an item, such as `(2)`.
+fn ends_in_item_number(text: &str) -> bool {
+    let word = text.rsplit([' ', NBSP]).next().unwrap_or_default();
+    let number = word.strip_prefix('(').and_then(|word| word.strip_suffix(')'));
+    number.is_some_and(|number| !number.is_empty() && number.chars().all(|c| c.is_ascii_digit()))
+}
+
+/// Whether a text ends in the letters of a standard or a code of law, such as `EN`.
+fn ends_in_letters(text: &str) -> bool {
+    let word = text.rsplit([' ', NBSP]).next().unwrap_or_default();
+    word.len() > 1 && word.chars().all(|sign| sign.is_ascii_uppercase())
 }
 
 /// Whether a text begins with the sign for so many of a thing, or with a word that is short
@@ -118,10 +134,16 @@ mod tests {
     }
 
     #[test]
+    fn a_number_stays_with_the_item_or_standard_it_names() {
+        assert_eq!(bound("stay. (2) Any of (a) these"), "stay. (2)\u{A0}Any of (a) these");
+        assert_eq!(bound("by EN 71-7 and A 4"), "by EN\u{A0}71-7 and A 4");
+    }
+
+    #[test]
     fn a_count_stays_with_what_it_counts() {
         assert_eq!(bound("14 × drip tray: 3.5 L"), "14\u{A0}×\u{A0}drip tray: 3.5\u{202F}L");
         assert_eq!(bound("in 2 buckets of it"), "in 2\u{A0}buckets of it");
-        assert_eq!(bound("see 29 CFR 1910.1200"), "see 29\u{A0}CFR 1910.1200");
+        assert_eq!(bound("see 29 CFR 1910.1200"), "see 29\u{A0}CFR\u{A0}1910.1200");
         assert_eq!(
             bound("until 3 May 2026, at 18:30 sharp"),
             "until 3\u{A0}May 2026, at 18:30\u{A0}sharp"

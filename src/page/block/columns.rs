@@ -9,6 +9,11 @@ const NARROWEST: f32 = 24.0;
 /// Between two columns, in steps of the grid.
 const GUTTER: f32 = 3.0;
 
+/// A column does not end where a page would end only at this cost, as behind the first item of
+/// a list, unless it would have to be more than a few lines higher.
+const DEAREST: f32 = 25.0;
+const FEW_LINES: f32 = 2.0;
+
 /// Blocks in columns of about the same height, read down each of them. They stay on one
 /// page, unless they are higher than it.
 pub(super) fn set<'a>(
@@ -26,16 +31,27 @@ pub(super) fn set<'a>(
     let mut rest = desk.inner(body, column.inset(0.0, column.width - width));
     let page = desk.style.frame.height;
     while !rest.is_empty() {
-        let mut limit = height_of(&rest) / count as f32;
-        while filled(&rest, limit, count) < rest.len() && limit < page {
-            limit += grid / 2.0;
-        }
-        let limit = limit.min(page);
+        let least = |dearest| {
+            let mut limit = height_of(&rest) / count as f32;
+            while filled(&rest, limit, count, dearest) < rest.len() && limit < page {
+                limit += grid / 2.0;
+            }
+            limit.min(page)
+        };
+        // Columns end where little is lost by it, if that makes them a few lines higher.
+        let anywhere = least(f32::INFINITY);
+        let well = least(DEAREST);
+        let (limit, dearest) = if well <= anywhere + FEW_LINES * column.text.leading && well < page
+        {
+            (well, DEAREST)
+        } else {
+            (anywhere, f32::INFINITY)
+        };
         let gap = rest.first().map_or(0.0, |first| first.gap);
         let mut beside = Strip { gap, snap: Snap::Grid, ..Strip::default() };
         for index in 0..count {
             // At least one strip a page, also where it is higher than that.
-            let taken = filled(&rest, limit, 1).max(usize::from(index == 0));
+            let taken = filled(&rest, limit, 1, dearest).max(usize::from(index == 0));
             let later = rest.split_off(taken.min(rest.len()));
             let mut one = stack(std::mem::replace(&mut rest, later));
             one.shift_right(index as f32 * (width + gutter));
@@ -47,13 +63,17 @@ pub(super) fn set<'a>(
     galley.leave(column.text.leading / 2.0);
 }
 
-/// How many strips so many columns of a height hold.
-fn filled(strips: &[Strip<'_>], limit: f32, columns: usize) -> usize {
+/// How many strips so many columns of a height hold, when none ends at a dearer place.
+fn filled(strips: &[Strip<'_>], limit: f32, columns: usize, dearest: f32) -> usize {
     let mut from = 0;
     for _ in 0..columns {
         let rest = strips.get(from..).unwrap_or_default();
         let fits = |end: &usize| {
-            let open = rest.get(*end).is_none_or(|next| next.joint != Joint::Glued);
+            let open = rest.get(*end).is_none_or(|next| match next.joint {
+                Joint::Glued => false,
+                Joint::Open(cost) => cost < dearest,
+                Joint::Page | Joint::Chapter => true,
+            });
             open && rest.get(..*end).is_some_and(|part| height_of(part) <= limit + 0.1)
         };
         from += (0..=rest.len()).rev().find(fits).unwrap_or(0);

@@ -11,8 +11,9 @@ const WITHIN: f32 = 25.0;
 /// leave too large a hole before it.
 const KEPT_WHOLE: f32 = 0.42;
 
-/// Height of the portions of the others, in parts of a page's.
-const PORTION: f32 = 0.08;
+/// Strips that are to stay together are parted all the same where they come to more than
+/// this part of a page's height.
+const PORTION: f32 = 0.16;
 
 /// Parts of a box overlap by this, so that no seam shows between them.
 const OVERLAP: f32 = 0.4;
@@ -58,6 +59,10 @@ impl Box {
     ) -> Strip<'a> {
         let head = part.first_mut().and_then(|strip| strip.head.take()).filter(|_| index > 0);
         let gap = if index > 0 { part.first().map_or(0.0, |strip| strip.gap) } else { 0.0 };
+        let wishes = match part.first().map(|strip| strip.joint) {
+            Some(Joint::Open(cost)) => cost,
+            _ => 0.0,
+        };
         let inner = stack(part);
         let height = gap + above + inner.height + below;
         let mut strip = Strip { height, ..Strip::default() };
@@ -90,7 +95,7 @@ impl Box {
             strip.gap = self.gap;
             strip.snap = Snap::Grid;
         } else {
-            strip.joint = Joint::Open(WITHIN);
+            strip.joint = Joint::Open(WITHIN + wishes);
             // A box that goes on starts the page with its padding, and a table in it
             // with its head.
             let again = head.map_or_else(Vec::new, |head| vec![Strip::clone(&head)]);
@@ -100,16 +105,16 @@ impl Box {
     }
 }
 
-/// Divides strips where they may part, into portions of at most a height if they
-/// can.
+/// Divides strips wherever they may part; those that are to stay together only where they
+/// come to more than a height.
 fn portions(strips: Vec<Strip<'_>>, most: f32) -> Vec<Vec<Strip<'_>>> {
     let mut parts: Vec<Vec<Strip<'_>>> = Vec::new();
     let mut height = 0.0;
     for strip in strips {
-        let open = !matches!(strip.joint, Joint::Glued) || height > 2.0 * most;
+        let open = !matches!(strip.joint, Joint::Glued) || height > most;
         height += strip.height + strip.gap;
         match parts.last_mut() {
-            Some(part) if height <= most || !open => part.push(strip),
+            Some(part) if !open => part.push(strip),
             _ => {
                 height = strip.height;
                 parts.push(vec![strip]);

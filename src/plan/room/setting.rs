@@ -71,7 +71,7 @@ pub(super) fn setting(
             let rules = lesson.supplies.iter().filter(|rule| rule.item == need.item);
             rules
                 .map(|rule| {
-                    rule.count
+                    each_one(rule.count)
                         * match rule.per {
                             Per::Student => students,
                             Per::Canvas => students * painted,
@@ -86,6 +86,13 @@ pub(super) fn setting(
         settings.push(shared_out(need.item.clone(), what, need.pieces, tables, each));
     }
     Ok(settings)
+}
+
+/// What stands there for one student, canvas or cup. A count such as 1.25 is one for each and
+/// a quarter more for who stirs the batches or needs a spare: that is the teacher's. A count
+/// below one is shared by several.
+fn each_one(count: f64) -> f64 {
+    if count >= 1.0 { count.floor() } else { count }
 }
 
 /// Whole pieces go to the tables, all others to the teacher. As no table gets more than its
