@@ -18,7 +18,7 @@ macro_rules! built_in {
 }
 
 /// Names and texts of the templates in the program.
-const BUILT_IN: [(&str, &str); 22] = [
+const BUILT_IN: [(&str, &str); 23] = [
     built_in!("answers.md"),
     built_in!("cards.md"),
     built_in!("guide-answers.md"),
@@ -39,6 +39,7 @@ const BUILT_IN: [(&str, &str); 22] = [
     built_in!("guide.md"),
     built_in!("lesson.md"),
     built_in!("order.md"),
+    built_in!("weigh.md"),
     built_in!("worksheet.md"),
     built_in!("words.yaml"),
 ];

@@ -26,6 +26,7 @@ pub struct Words {
     pub steps: StepWords,
     pub pictures: PictureWords,
     pub day: DayWords,
+    pub weigh: WeighWords,
 }
 
 /// What each kind of handout is called.
@@ -36,6 +37,7 @@ pub struct SheetWords {
     pub lesson: String,
     pub cards: String,
     pub worksheet: String,
+    pub weigh: String,
     pub answers: String,
     pub guide: String,
 }
@@ -190,6 +192,20 @@ pub struct DayWords {
     pub minutes: String,
     pub hours: String,
     pub both: String,
+}
+
+/// The weigh sheet.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WeighWords {
+    /// A student without a name: `{number}`
+    pub student: String,
+    pub demonstration: String,
+    pub spare: String,
+    /// One of several alike canvases: `{canvas}`, `{piece}`
+    pub piece: String,
+    /// A layer of a canvas that has several: `{canvas}`, `{layer}`
+    pub layer: String,
 }
 
 /// Charts and drawings.

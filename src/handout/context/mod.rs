@@ -15,6 +15,7 @@ mod room;
 mod step;
 mod technique;
 mod timetable;
+mod weigh;
 
 use super::words::{Words, fill};
 use crate::lesson::{Edition, Practice};
@@ -36,6 +37,7 @@ pub use reserve::{ReserveLineText, ReserveText};
 pub use room::RoomText;
 pub use technique::{ColourText, MixText, TechniqueText};
 pub use timetable::TimetableText;
+pub(super) use weigh::weigh;
 
 /// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety
 /// note for young people (common practice, no source).
