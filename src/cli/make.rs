@@ -105,8 +105,8 @@ impl Workshop<'_> {
             };
             if let Some(table) = table {
                 let target = folder.join(format!("{}.csv", sheet.word()));
-                let table = table
-                    .map_err(|error| Failure::write(&target, std::io::Error::other(error)))?;
+                let table =
+                    table.map_err(|error| Failure::write(&target, std::io::Error::other(error)))?;
                 files.push((target, table));
             }
             self.progress.inc(1);

@@ -2,6 +2,7 @@
 
 use super::adding::{Amounts, canvas_paint, ingredients};
 use super::batch::{IngredientText, batch, consistency, hex};
+use super::compare::{CompareText, compare};
 use super::spelled;
 use super::step::{StepText, operand_of, steps, sum_of};
 use super::technique::coverage;
@@ -50,6 +51,8 @@ pub struct CanvasText {
     pub mean_weight: String,
     /// The rule's amount in grams, worked with that weight.
     pub rule_mass_sum: String,
+    /// The other comparisons, worked with what is planned.
+    pub compare: Option<CompareText>,
     /// What the cups of one canvas should lose.
     pub paint_mass: String,
     /// The area worked out, from one step to the next; empty for a step that a bare
@@ -119,10 +122,11 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
         .iter()
         .zip(&plan.canvases)
         .zip(&plan.worked)
-        .map(|((canvas, worked_out), worked)| {
-            (canvas, worked_out, worked, canvas_paint(worked_out, show))
+        .enumerate()
+        .map(|(at, ((canvas, worked_out), worked))| {
+            (canvas, worked_out, worked, canvas_paint(worked_out, show), at)
         })
-        .map(|(canvas, worked_out, worked, paint)| CanvasText {
+        .map(|(canvas, worked_out, worked, paint, at)| CanvasText {
             name: canvas.name.clone(),
             shape: shape_word(canvas, words),
             size: size(canvas, words, show),
@@ -154,6 +158,7 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             rule_share: show.percent(rule_share(worked_out)),
             mean_weight: mean_weight(worked_out, show),
             paint_mass: show.mass(worked_out.paint_mass()),
+            compare: compare(plan, at, words, show),
             rule_mass_sum: rule_mass_sum(worked_out, words, show),
             perimeter_factor: operand_of(worked, &StepKind::Perimeter, 3, words),
             perimeter_sum: sum_of(worked, &StepKind::Perimeter, words),

@@ -7,6 +7,7 @@ mod adding;
 mod batch;
 mod canvas;
 mod caution;
+mod compare;
 mod money;
 mod order;
 mod reasons;
