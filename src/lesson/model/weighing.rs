@@ -40,9 +40,20 @@ pub struct WeighedCup {
     pub tray: Option<Mass>,
     /// What the scale shows in steps of; positive.
     pub step: Mass,
+    pub trust: Trust,
     pub note: Option<String>,
     /// The row.
     pub place: Place,
+}
+
+/// Whether a weight that looks like ounces typed as grams is believed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Trust {
+    /// It is doubted.
+    #[default]
+    Plain,
+    /// The row says that it was looked at and is right.
+    Checked,
 }
 
 /// Where a film comes from that has been weighed.

@@ -1,4 +1,4 @@
-use crate::lesson::{Colour, Consistency, Technique};
+use crate::lesson::{Colour, Consistency, Place, Technique};
 use crate::quantity::{Area, Date, Length, Mass, Spread, Volume};
 use std::sync::Arc;
 
@@ -10,6 +10,22 @@ pub struct Learned {
     /// they first appear.
     pub films: Vec<LearnedFilm>,
     pub spread: LearnedSpread,
+    /// Layers of canvases that teach nothing, in the order of the weighings.
+    pub left_out: Vec<LeftOut>,
+}
+
+/// A layer of one canvas of which not every colour was weighed. What the others took could only
+/// be guessed from their shares, so it counts in no film; its cups still stand in their class.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LeftOut {
+    /// Place in `Learned::classes`.
+    pub class: usize,
+    pub student: String,
+    pub canvas: String,
+    pub piece: u32,
+    pub layer: String,
+    /// Never empty.
+    pub missing: Vec<Arc<Colour>>,
 }
 
 /// One class that was weighed.
@@ -100,6 +116,19 @@ pub struct LearnedSpread {
     /// From canvas to canvas within a class.
     pub student: SpreadPart,
     pub method: Method,
+    /// The variance from class to class as it came out of [`Method::Anova`], relative to the
+    /// squared mean; negative where nothing was seen. The other method has no such figure.
+    pub raw_class: Option<f64>,
+}
+
+impl SpreadPart {
+    /// The standard deviation to plan with, relative to the mean.
+    pub fn value(self) -> f64 {
+        match self {
+            Self::Weighed(value) | Self::TooFew(value) => value,
+            Self::NothingSeen => 0.0,
+        }
+    }
 }
 
 /// One of the two components.
@@ -120,6 +149,22 @@ pub enum Method {
     Anova,
     /// Not as many in each: restricted maximum likelihood.
     Reml,
-    /// One class, or none with two canvases: not at all.
+    /// One class, none with two canvases, or every class poured in another way: not at all.
     None,
+}
+
+/// A row that may hold ounces where grams were meant, or grams where ounces were.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Doubt {
+    pub place: Place,
+    pub kind: DoubtKind,
+}
+
+/// How the full cup of the row differs from what its lesson fills it with.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum DoubtKind {
+    /// About 28 times too light: ounces read as grams.
+    TooLight { weighed: Mass, planned: Mass },
+    /// About 28 times too heavy: grams read as ounces.
+    TooHeavy { weighed: Mass, planned: Mass },
 }
