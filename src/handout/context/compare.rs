@@ -14,6 +14,8 @@ use serde::Serialize;
 pub struct CompareText {
     /// Grams to volume: `158 g ÷ 33.12 g per fl oz = 4.77 fl oz`.
     pub used_sum: String,
+    /// Used by the rule: `4.77 fl oz ÷ 4.8 fl oz × 100 = 99 %`.
+    pub share_sum: String,
     /// Area to the unit of volume: `120 in² ÷ 4.77 fl oz = 25.2 in² per fl oz`.
     pub cover_sum: String,
     /// What is saved against the rule; empty without prices.
@@ -27,11 +29,15 @@ pub struct SavingText {
     pub price: String,
     /// ISO 4217.
     pub currency: String,
-    /// Rule less used, times the price, with its result.
+    /// Rule less used, times the price, with its result; empty where they differ by less than
+    /// a figure in grams can tell.
     pub sum: String,
     /// Whether more is used than the rule gives: then it is used less rule.
     pub dearer: bool,
 }
+
+/// Whole grams of a cup tell no smaller part of the rule.
+const SAME: f64 = 0.005;
 
 /// What one canvas is compared with.
 pub(super) fn compare(plan: &Plan, at: usize, words: &Words, show: &Show) -> Option<CompareText> {
@@ -46,7 +52,7 @@ pub(super) fn compare(plan: &Plan, at: usize, words: &Words, show: &Show) -> Opt
     let density = canvas.paint_mass() / paint;
     let weight_digits = if hundred > 1.0 { 3 } else { 2 };
     let weight = rounded(in_gram(density * per_weight), weight_digits);
-    let grams = by_size(in_gram(canvas.paint_mass()), 1);
+    let grams = rounded(in_gram(canvas.paint_mass()), 1);
     let used = rounded(grams / weight, show.volume_digits());
     let area = rounded(show.area_number(canvas.areas.painted), 1);
     let cover = area / used * hundred;
@@ -56,10 +62,12 @@ pub(super) fn compare(plan: &Plan, at: usize, words: &Words, show: &Show) -> Opt
         UnitSystem::Metric => &per.per_millilitre,
     };
     let used_text = volume(used, show);
+    let rule = show.volume_number(canvas.areas.painted * rule_film());
+    let rule = by_size(rule, show.volume_digits());
     Some(CompareText {
         used_sum: format!(
             "{} ÷ {} = {used_text}",
-            show.mass(canvas.paint_mass()),
+            with_unit(&trimmed(grams, 1), "g"),
             fill(weighs, &[("amount", &show.density(density))]),
         ),
         cover_sum: format!(
@@ -67,7 +75,12 @@ pub(super) fn compare(plan: &Plan, at: usize, words: &Words, show: &Show) -> Opt
             show.area(canvas.areas.painted),
             fill(pattern, &[("amount", &with_unit(&trimmed(cover, decimals), show.area_unit()))]),
         ),
-        saving: saving(plan, at, canvas, used, show),
+        share_sum: format!(
+            "{used_text} ÷ {} × 100 = {}",
+            volume(rule, show),
+            show.percent(used / rule)
+        ),
+        saving: saving(plan, at, (used, rule), show),
     })
 }
 
@@ -83,13 +96,8 @@ fn by_size(value: f64, decimals: usize) -> f64 {
 
 /// The price is what the lesson says the mixed paint of the canvas costs, what stays in cups and
 /// jugs included.
-fn saving(
-    plan: &Plan,
-    at: usize,
-    canvas: &CanvasPlan,
-    used: f64,
-    show: &Show,
-) -> Option<SavingText> {
+fn saving(plan: &Plan, at: usize, (used, rule): (f64, f64), show: &Show) -> Option<SavingText> {
+    let canvas = plan.canvases.get(at)?;
     let coin = Coin::of(plan.lesson.print.currency);
     let unit = match show.units() {
         UnitSystem::Us => us_fl_oz(1.0),
@@ -99,8 +107,6 @@ fn saving(
     if price <= Money::ZERO {
         return None;
     }
-    let rule = show.volume_number(canvas.areas.painted * rule_film());
-    let rule = by_size(rule, show.volume_digits());
     let dearer = used > rule;
     let (more, less) = if dearer { (used, rule) } else { (rule, used) };
     let difference = rounded(more - less, show.volume_digits());
@@ -111,6 +117,7 @@ fn saving(
     let saved = Decimal::from_f64_retain(difference / divisor)?.round_dp(6);
     let saved = coin.nearest(Money::new(saved.checked_mul(price.amount())?));
     let per = if divisor > 1.0 { " ÷ 100" } else { "" };
+    let told = difference > SAME * rule;
     let sum = format!(
         "({} − {}){per} × {} = {}",
         volume(more, show),
@@ -119,6 +126,7 @@ fn saving(
         show.money(saved),
     );
     let currency = plan.lesson.print.currency.code().to_owned();
+    let sum = if told { sum } else { String::new() };
     Some(SavingText { price: show.money(price), currency, sum, dearer })
 }
 
