@@ -162,6 +162,11 @@ pub enum ProblemKind {
         across: Length,
     },
     SpreadOrder,
+    /// Counts of what was weighed: fewer cups than canvases, say.
+    FewerThan {
+        part: &'static str,
+        whole: &'static str,
+    },
     NoLayers,
     PaintIsAColour,
     NoPaintInMix,
