@@ -10,6 +10,7 @@ mod cups;
 mod document;
 mod harmless;
 mod markdown;
+mod measured;
 mod order_csv;
 mod pictures;
 mod sheet;
@@ -19,6 +20,7 @@ mod words;
 
 pub use context::{Context, CostText, FeesText, ReserveLineText};
 pub use document::*;
+pub use measured::measured;
 pub use order_csv::order_csv;
 pub use sheet::{Desk, Sheet, course_order};
 pub use templates::{TemplateFault, Templates};

@@ -2,7 +2,7 @@
 
 use super::context::{CanvasText, Context, FeesText, order, weigh};
 use super::document::{Block, Document, Form};
-use super::markdown::{self, MarkdownFault, Pictures};
+use super::markdown::{self, Pictures};
 use super::pictures::{self, bought, canvas_name, pictures};
 use super::templates::{TemplateFault, Templates, tera_context};
 use super::words::fill;
@@ -214,7 +214,7 @@ impl<'a> Desk<'a> {
     ) -> Result<Vec<Block>, TemplateFault> {
         let template = sheet.template();
         let markdown = self.templates.render(template, context)?;
-        markdown::read(&markdown, pictures).map_err(|fault| in_template(template, fault))
+        markdown::read(&markdown, pictures).map_err(|fault| fault.of(template))
     }
 }
 
@@ -256,11 +256,4 @@ pub fn course_order(
         }
     }
     Ok(document)
-}
-
-fn in_template(template: &str, fault: MarkdownFault) -> TemplateFault {
-    TemplateFault {
-        template: template.to_string(),
-        message: format!("{}, at “{}”", fault.message, fault.excerpt),
-    }
 }
