@@ -6,7 +6,7 @@ use plotters::series::LineSeries;
 use super::Drawing;
 use super::backend::steps;
 use super::board::{Anchor, Board, Type};
-use super::labels::{Field, Wish, spread};
+use super::labels::{Field, Wish, overlap, spread};
 use super::marker::{self, MARKER};
 use super::plot::{self, Plot, Scale, TICK};
 use super::style::{HAIRLINE, INK, LABEL, LEADING, QUIET_LINE, QUIET_TEXT, SMALL, TITLE};
@@ -21,7 +21,7 @@ const QUIET: Type = Type { face: Face::Regular, size: SMALL, colour: QUIET_TEXT 
 /// From the end of a line to its label.
 const AIR: f32 = 9.0;
 
-/// Points of about the same plan stand side by side, so far apart where there is room.
+/// Points that would hide each other stand so far apart.
 const BESIDE: f32 = 2.0 * MARKER + 1.2;
 
 /// A rule of thumb that lies higher above what was used leaves the chart at its top.
@@ -177,28 +177,36 @@ fn points(board: &mut Board<'_>, data: &WeighedChart, scale: Scale) -> Vec<Rect>
     taken
 }
 
-/// Across the chart, each point where its plan is; those that would hide each other side by side
-/// around their middle, group by group.
+/// Across the chart, each point where its plan is; one that would hide another as near to that
+/// as it has room.
 fn beside(data: &WeighedChart, scale: Scale) -> Vec<f32> {
     let field = scale.field();
-    let mut order: Vec<(usize, f32)> =
-        data.points.iter().map(|point| scale.place(point.x, 0.0).x).enumerate().collect();
-    order.sort_by(|a, b| a.1.total_cmp(&b.1));
-    let group = |at: usize| data.points.get(at).map(|point| point.group);
+    let mut order: Vec<usize> = (0..data.points.len()).collect();
+    order.sort_by_key(|at| data.points.get(*at).map(|point| point.group));
     let mut places = vec![0.0; order.len()];
-    for heap in order.chunk_by_mut(|a, b| b.1 - a.1 < 1.0) {
-        heap.sort_by_key(|(at, _)| (group(*at), *at));
-        let count = heap.len() as f32;
-        let middle = heap.iter().map(|(_, x)| x).sum::<f32>() / count;
-        let step = BESIDE.min(0.9 * field.width / count);
-        let half = step * (count - 1.0) / 2.0;
-        let (least, most) = (field.x + MARKER, field.x + field.width - MARKER);
-        let first = (middle - half).min(most - 2.0 * half).max(least);
-        for (rank, (at, _)) in heap.iter().enumerate() {
-            if let Some(place) = places.get_mut(*at) {
-                *place = first + step * rank as f32;
-            }
-        }
+    let mut taken: Vec<Rect> = Vec::new();
+    for at in order {
+        let (Some(point), Some(place)) = (data.points.get(at), places.get_mut(at)) else {
+            continue;
+        };
+        let [low, _, high] = point.y.map(|y| scale.place(point.x, y));
+        let tall = low.y - high.y + 2.0 * MARKER;
+        let reach = |x: f32| Rect {
+            x: x - BESIDE / 2.0,
+            y: high.y - MARKER,
+            width: BESIDE - 0.1,
+            height: tall,
+        };
+        let inside = |x: &f32| *x >= field.x + MARKER && *x <= field.x + field.width - MARKER;
+        let steps = (0_u8..60).map(|step| f32::from(step.div_ceil(2)) * BESIDE);
+        let mut tries = steps.enumerate().map(|(turn, by)| match turn % 2 {
+            0 => low.x - by,
+            _ => low.x + by,
+        });
+        let free = |x: &f32| inside(x) && taken.iter().all(|other| !overlap(reach(*x), *other));
+        let x = tries.find(free).unwrap_or(low.x);
+        taken.push(reach(x));
+        *place = x;
     }
     places
 }
