@@ -1,8 +1,10 @@
 //! The weigh sheet as a table, read back.
 
-use super::sample::{LESSON, plan_of};
-use crate::lesson_tools::in_project;
-use puddlebook::handout::weigh_csv;
+use super::sample::{LESSON, built_in, plan_of};
+use puddlebook::handout::{measured, weigh_csv};
+use puddlebook::lesson;
+use puddlebook::plan::learn::learn;
+use puddlebook::quantity::units::in_gram;
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::Command;
@@ -65,8 +67,7 @@ fn the_table_has_the_cups_of_the_sheet() {
 
 #[test]
 fn make_puts_it_beside_the_sheet_and_it_leads_back_to_the_lesson() {
-    let folder =
-        tempfile::tempdir_in(in_project("target")).unwrap_or_else(|_| tempfile::tempdir().unwrap());
+    let folder = tempfile::tempdir().unwrap();
     let lesson = folder.path().join("small.yaml");
     std::fs::write(&lesson, LESSON).unwrap();
     let mut program = Command::new(env!("CARGO_BIN_EXE_puddlebook"));
@@ -82,4 +83,38 @@ fn make_puts_it_beside_the_sheet_and_it_leads_back_to_the_lesson() {
     let rows = rows(&std::fs::read(beside.join("weigh.csv")).unwrap());
     assert_eq!(rows[0]["lesson"], "../../small.yaml");
     assert_eq!(std::fs::read_to_string(beside.join(&rows[0]["lesson"])).unwrap(), LESSON);
+}
+
+/// Typed in as planned, the table comes back as weighings, and these teach what was planned.
+#[test]
+fn filled_in_it_can_be_learned_from() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("lesson.yaml"), LESSON).unwrap();
+    let plan = plan_of(LESSON);
+    let mut rows = rows(&weigh_csv(&plan, "lesson.yaml").unwrap());
+    for row in &mut rows {
+        let canvas = plan.canvases.iter().find(|canvas| canvas.name == row["canvas"]).unwrap();
+        let layer = canvas.layers.iter().find(|layer| layer.name == row["layer"]).unwrap();
+        let cup = layer.cups.iter().find(|cup| cup.colour.name == row["colour"]).unwrap();
+        let left = cup.fill - cup.paint * cup.density();
+        row.insert("before".to_owned(), format!("{:.3} g", in_gram(cup.fill)));
+        row.insert("after".to_owned(), format!("{:.3} g", in_gram(left)));
+    }
+    let path = folder.path().join("weigh.csv");
+    let mut table = csv::Writer::from_path(&path).unwrap();
+    table.write_record(rows[0].keys()).unwrap();
+    for row in &rows {
+        table.write_record(row.values()).unwrap();
+    }
+    table.flush().unwrap();
+    let weighings = lesson::read_weighings(&[path]).unwrap_or_else(|faults| panic!("{faults}"));
+    let cups: usize = weighings.classes.iter().map(|class| class.cups.len()).sum();
+    assert_eq!(cups, rows.len());
+    let learned = learn(&weighings.classes).unwrap_or_else(|doubts| panic!("{doubts:?}"));
+    assert!(learned.left_out.is_empty());
+    for film in &learned.films {
+        let part = (film.mean.value / film.before.typical()).value;
+        assert!((part - 1.0).abs() < 0.002, "{}: {part}", film.layer);
+    }
+    measured(&learned, plan.lesson.print, &built_in()).unwrap_or_else(|fault| panic!("{fault}"));
 }
