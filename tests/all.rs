@@ -24,3 +24,4 @@ mod quantity_read;
 mod quantity_time;
 mod quantity_units;
 mod readme;
+mod weighing;
