@@ -23,3 +23,4 @@ mod quantity_read;
 mod quantity_time;
 mod quantity_units;
 mod readme;
+mod weighings;
