@@ -24,3 +24,4 @@ mod quantity_time;
 mod quantity_units;
 mod readme;
 mod weighings;
+mod weighing;

@@ -2,6 +2,7 @@
 
 use super::adding::{Amounts, canvas_paint, ingredients};
 use super::batch::{IngredientText, batch, consistency, hex};
+use super::compare::{CompareText, compare};
 use super::spelled;
 use super::step::{StepText, operand_of, steps, sum_of};
 use super::technique::coverage;
@@ -11,7 +12,7 @@ use crate::plan::{
     CanvasPlan, CupPlan, FinishPlan, LayerPlan, Plan, StepKind, WorkedExample, rule_film,
 };
 use crate::quantity::show::Show;
-use crate::quantity::{Area, Date, Length, UnitSystem};
+use crate::quantity::{Area, Date, Length};
 use serde::Serialize;
 use std::f64::consts::PI;
 
@@ -48,8 +49,8 @@ pub struct CanvasText {
     pub rule_share: String,
     /// What one unit of the colours together weighs, in the mean of this canvas.
     pub mean_weight: String,
-    /// The rule's amount in grams, worked with that weight.
-    pub rule_mass_sum: String,
+    /// The other comparisons, worked with what is planned.
+    pub compare: Option<CompareText>,
     /// What the cups of one canvas should lose.
     pub paint_mass: String,
     /// The area worked out, from one step to the next; empty for a step that a bare
@@ -119,10 +120,11 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
         .iter()
         .zip(&plan.canvases)
         .zip(&plan.worked)
-        .map(|((canvas, worked_out), worked)| {
-            (canvas, worked_out, worked, canvas_paint(worked_out, show))
+        .enumerate()
+        .map(|(at, ((canvas, worked_out), worked))| {
+            (canvas, worked_out, worked, canvas_paint(worked_out, show), at)
         })
-        .map(|(canvas, worked_out, worked, paint)| CanvasText {
+        .map(|(canvas, worked_out, worked, paint, at)| CanvasText {
             name: canvas.name.clone(),
             shape: shape_word(canvas, words),
             size: size(canvas, words, show),
@@ -154,7 +156,7 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             rule_share: show.percent(rule_share(worked_out)),
             mean_weight: mean_weight(worked_out, show),
             paint_mass: show.mass(worked_out.paint_mass()),
-            rule_mass_sum: rule_mass_sum(worked_out, words, show),
+            compare: compare(plan, at, words, show),
             perimeter_factor: operand_of(worked, &StepKind::Perimeter, 3, words),
             perimeter_sum: sum_of(worked, &StepKind::Perimeter, words),
             edge_sum: sum_of(worked, &StepKind::EdgeArea, words),
@@ -178,21 +180,6 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
 /// What one unit of the colours weighs in the mean of a canvas, with the digits printed.
 fn mean_weight(canvas: &CanvasPlan, show: &Show) -> String {
     show.density(canvas.paint_mass() / canvas.paint.typical())
-}
-
-/// The rule's paint times that weight, from figures as they are printed.
-fn rule_mass_sum(canvas: &CanvasPlan, words: &Words, show: &Show) -> String {
-    let rule = show.volume(canvas.areas.painted * rule_film());
-    let pattern = match show.units() {
-        UnitSystem::Us => &words.steps.per_fluid_ounce,
-        UnitSystem::Metric => &words.steps.per_millilitre,
-    };
-    let weight = canvas.paint_mass() / canvas.paint.typical();
-    format!(
-        "{rule} × {} = {}",
-        fill(pattern, &[("amount", &show.density(weight))]),
-        show.mass(canvas.areas.painted * rule_film() * weight)
-    )
 }
 
 /// Paint of the canvas as a part of what the rule of thumb says.

@@ -7,6 +7,7 @@ mod adding;
 mod batch;
 mod canvas;
 mod caution;
+mod compare;
 mod money;
 mod order;
 mod reasons;
@@ -15,6 +16,7 @@ mod room;
 mod step;
 mod technique;
 mod timetable;
+mod weigh;
 
 use super::words::{Words, fill};
 use crate::lesson::{Edition, Practice};
@@ -36,6 +38,7 @@ pub use reserve::{ReserveLineText, ReserveText};
 pub use room::RoomText;
 pub use technique::{ColourText, MixText, TechniqueText};
 pub use timetable::TimetableText;
+pub(super) use weigh::weigh;
 
 /// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety
 /// note for young people (common practice, no source).
@@ -64,6 +67,8 @@ pub struct Context {
     /// What is done in the lesson that needs care, by the words of lesson files.
     pub practices: Vec<&'static str>,
     pub rule: RuleText,
+    /// Where the amounts come from; none when nothing of the lesson has been weighed.
+    pub weighed: Option<WeighedText>,
     /// What stays in each cup and on its stick.
     pub cup_loss: String,
     /// What the class takes out of jars; empty when that is nothing.
@@ -83,6 +88,16 @@ pub struct Context {
     pub room: RoomText,
     pub cautions: Vec<CautionText>,
     pub all_cautions: Vec<CautionText>,
+}
+
+/// What weighings the amounts come from.
+#[derive(Debug, Clone, Serialize)]
+pub struct WeighedText {
+    pub cups: String,
+    pub canvases: String,
+    pub classes: String,
+    /// Whether some layer of the lesson has not been weighed.
+    pub part: bool,
 }
 
 /// The trade's rule of thumb in the units of the lesson.
@@ -118,6 +133,7 @@ impl Context {
             young: class.youngest_age.is_some_and(|age| age < YOUNG),
             practices: practices(&plan.lesson).into_iter().map(Practice::word).collect(),
             rule: rule(&show),
+            weighed: weighed(plan),
             cup_loss: show.volume(plan.lesson.mixing.cup_loss),
             from_jars: batch::unless_nothing(
                 plan.mixing.iter().map(|batch| batch.from_jars).sum(),
@@ -140,6 +156,20 @@ impl Context {
             all_cautions: plan.lesson.cautions.iter().map(caution::caution).collect(),
         }
     }
+}
+
+fn weighed(plan: &Plan) -> Option<WeighedText> {
+    let basis = plan.weighed()?;
+    let canvases = plan.lesson.canvases.iter();
+    let mut layers = canvases
+        .flat_map(|canvas| canvas.technique.layers.iter().zip(&canvas.layers))
+        .map(|(layer, poured)| layer.weighed(poured.mix.consistency));
+    Some(WeighedText {
+        cups: basis.cups.to_string(),
+        canvases: basis.canvases.to_string(),
+        classes: basis.classes.to_string(),
+        part: layers.any(|weighed| weighed.is_none()),
+    })
 }
 
 fn rule(show: &Show) -> RuleText {
