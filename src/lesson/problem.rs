@@ -214,6 +214,8 @@ pub enum ProblemKind {
     /// A file of weighings with nothing in it.
     NoWeighings,
     SeveralClasses,
+    /// A lesson where weighings are wanted.
+    ALesson,
     /// A key of the file or a column of the table that must be there.
     NotSaid {
         key: &'static str,
@@ -239,6 +241,18 @@ pub enum ProblemKind {
     /// Fewer alike canvases are painted than the row says.
     NoSuchPiece {
         pieces: u32,
+    },
+    /// A cup of which one of the two weights is missing, or both where a tray was weighed.
+    HalfWeighed {
+        missing: &'static [&'static str],
+    },
+    /// `layer` is given where the canvas has several.
+    NotOfCanvas {
+        colour: String,
+        canvas: String,
+        layer: Option<String>,
+        nearest: Option<String>,
+        known: Vec<String>,
     },
     AfterHeavier,
     CupTwice {

@@ -181,7 +181,15 @@ impl Reading<'_> {
             };
             self.log.add(Problem { kind, ..problem });
         }
-        root.into_iter().collect()
+        let has = |root, key| self.tree.under(root, key).is_some();
+        match root {
+            Some(root) if has(root, "title") && !has(root, "cups") => {
+                let place = self.tree.under(root, "title").and_then(|at| self.tree.key_place(at));
+                self.log.at(place, ProblemKind::ALesson);
+                Vec::new()
+            }
+            root => root.into_iter().collect(),
+        }
     }
 
     /// The lesson of a class, read once however many classes name it.

@@ -128,8 +128,13 @@ struct Weights {
 }
 
 fn weights(desk: Desk<'_>, node: NodeId, cup: &raw::Cup, scale: Option<Mass>) -> Option<Weights> {
-    let before = desk.need_bounded(node, "before", &cup.before, &limits::FULL_CUP);
-    let after = desk.need_bounded(node, "after", &cup.after, &limits::EMPTIED);
+    half_weighed(desk, node, cup);
+    let weight = |field: &Field<Written<Mass>>, bounds| match field {
+        Field::Present(written) => desk.bounded(written, bounds),
+        _ => None,
+    };
+    let before = weight(&cup.before, &limits::FULL_CUP);
+    let after = weight(&cup.after, &limits::EMPTIED);
     let tray = match &cup.tray {
         Field::Absent => Some(None),
         Field::Broken => None,
@@ -148,6 +153,24 @@ fn weights(desk: Desk<'_>, node: NodeId, cup: &raw::Cup, scale: Option<Mass>) ->
     }
     let place = desk.tree.place(under("before"))?;
     Some(Weights { before, after, tray: tray?, step: step?, place })
+}
+
+/// Tells which of the weights is missing.
+fn half_weighed(desk: Desk<'_>, node: NodeId, cup: &raw::Cup) {
+    let is_missing = |key, field: &Field<Written<Mass>>| {
+        matches!(field, Field::Absent) && !desk.is_misspelt(node, key)
+    };
+    let missing: &'static [&'static str] =
+        match (is_missing("before", &cup.before), is_missing("after", &cup.after)) {
+            (true, true) => &["before", "after"],
+            (true, false) => &["before"],
+            (false, true) => &["after"],
+            (false, false) => return,
+        };
+    let there = ["after", "before", "tray"]
+        .into_iter()
+        .find_map(|key| desk.tree.under(node, key).filter(|weight| !desk.tree.is_empty(*weight)));
+    desk.fault(there.unwrap_or(node), ProblemKind::HalfWeighed { missing });
 }
 
 struct Names {
@@ -192,12 +215,10 @@ fn names(desk: Desk<'_>, node: NodeId, cup: &raw::Cup, given: Option<&Given>) ->
             layer.as_ref().and_then(|layer| planned_mix(desk, node, (&canvas, &technique), layer))
         }
     };
-    let colours = layer.as_ref().map(|layer| colours(&canvas, own.then_some(layer.as_str())));
     let colour_node = colour.map(|written| written.node);
-    let colour = colour.zip(colours).and_then(|(written, colours)| {
-        let known = colours.iter().map(|colour| (colour.name.as_str(), *colour));
-        find(desk, Sort::Colour, written, known)
-    });
+    let colour = colour
+        .zip(layer.as_deref())
+        .and_then(|(written, layer)| find_colour(desk, written, &canvas, own.then_some(layer)));
     Some(Names {
         student: student?.0,
         canvas,
@@ -349,6 +370,27 @@ fn planned_mix(
         let at = desk.tree.under(node, "consistency").unwrap_or(node);
         desk.fault(at, ProblemKind::MixNeeded { technique: technique.name.clone() });
     }
+    None
+}
+
+/// A colour of one layer of a canvas, or of all where it was poured otherwise.
+fn find_colour(
+    desk: Desk<'_>,
+    written: &Written<String>,
+    canvas: &Canvas,
+    layer: Option<&str>,
+) -> Option<Arc<Colour>> {
+    let colour = desk.read(written)?;
+    let colours = colours(canvas, layer);
+    if let Some(found) = colours.iter().find(|known| known.name == colour) {
+        return Some(Arc::clone(found));
+    }
+    let known: Vec<String> = colours.iter().map(|colour| colour.name.clone()).collect();
+    let nearest = nearest(&colour, known.iter().map(String::as_str)).map(str::to_owned);
+    let layer = layer.filter(|_| canvas.layers.len() > 1).map(str::to_owned);
+    let canvas = canvas.name.clone();
+    let kind = ProblemKind::NotOfCanvas { colour, canvas, layer, nearest, known };
+    desk.fault(written.node, kind);
     None
 }
 

@@ -249,12 +249,14 @@ impl Table<'_> {
             let at = columns.iter().position(|column| *column == Some(wanted));
             at.and_then(|at| record.cells.get(at)).map_or("", |(text, _)| text.as_str())
         };
-        let unit = unit(cell("scale")).to_owned();
+        // Where no scale is said, that is told; its readings are no further problem.
+        let unit =
+            Some(unit(cell("scale"))).filter(|unit| !unit.is_empty()).unwrap_or("g").to_owned();
         let (mut of_class, mut of_cup) = (Vec::new(), Vec::new());
         for (column, (text, span)) in columns.iter().zip(&record.cells) {
             let Some(column) = *column else { continue };
             let mut text = text.clone();
-            if READINGS.contains(&column) && is_number(&text) && !unit.is_empty() {
+            if READINGS.contains(&column) && is_number(&text) {
                 text = format!("{text} {unit}");
             }
             let stands = self.text.get(span.clone()) == Some(text.as_str());

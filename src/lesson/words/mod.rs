@@ -263,7 +263,12 @@ fn of_form(kind: &ProblemKind) -> Words {
                     Words::new(format!("this lesson has no \"{key}\""), "anywhere in this file")
                 }
             };
-            for_example(words, key)
+            match (part.as_deref(), example::of_weighed(key)) {
+                (Some("weighed"), Some(example)) => {
+                    words.right(format!("for example {key}: {example}"))
+                }
+                _ => for_example(words, key),
+            }
         }
         ProblemKind::Empty { key, keys } => {
             let words = Words::new(format!("nothing is written for \"{key}\""), "empty");

@@ -25,6 +25,9 @@ pub(super) fn of(kind: &ProblemKind) -> Option<Words> {
             Words::new("a file of weighings holds one class", "a second one starts here")
                 .right("make a file for each; a table (.csv) can hold several")
         }
+        ProblemKind::ALesson => Words::new("this is a lesson, not weighings", "a lesson").right(
+            "weighings are a file of their own that names the lesson: lesson: my-class.yaml",
+        ),
         ProblemKind::NotSaid { key } => {
             Words::new(format!("these weighings do not say \"{key}\""), "anywhere in this file")
                 .right(said(key))
@@ -35,11 +38,13 @@ pub(super) fn of(kind: &ProblemKind) -> Option<Words> {
         }
         ProblemKind::OpenCell => Words::new("a cell of this row does not end", "from here on")
             .right("a cell that starts with a quotation mark ends with one"),
-        ProblemKind::CellCount { found, columns } => Words::new(
-            format!("this row has {found} cells, and the table {columns} columns"),
-            "this row",
-        )
-        .right("a text with a comma in it stands in quotes: \"spilled, wiped up\""),
+        ProblemKind::CellCount { found, columns } => {
+            let wrong = format!("this row has {found} cells, and the table {columns} columns");
+            Words::new(wrong, "this row").right(match found > columns {
+                true => "a text with a comma in it stands in quotes: \"spilled, wiped up\"",
+                false => "a cell that is left empty has its comma all the same",
+            })
+        }
         ProblemKind::NoCups => Words::new("no cup is weighed here yet", "none")
             .right("a cup is weighed when its \"before\" and its \"after\" are filled in"),
         ProblemKind::NoScale => {
@@ -62,6 +67,27 @@ pub(super) fn of(kind: &ProblemKind) -> Option<Words> {
             _ => Words::new(format!("there are only {pieces} such canvases"), "more than that"),
         }
         .right("the lesson says how many each student paints: \"each\""),
+        ProblemKind::HalfWeighed { missing } => {
+            let wrong = match missing {
+                ["before"] => "this cup is weighed after pouring, but not before",
+                ["after"] => "this cup is weighed before pouring, but not after",
+                _ => "what ran off is weighed here, but not the cup",
+            };
+            Words::new(wrong, "half of it")
+                .right(format!("write \"{}\" as well", missing.join("\" and \"")))
+                .right("or leave all weights empty: a cup that nobody weighed")
+        }
+        ProblemKind::NotOfCanvas { colour, canvas, layer, nearest, known } => {
+            let place = match layer {
+                Some(layer) => format!("the layer \"{layer}\" of \"{canvas}\""),
+                None => format!("\"{canvas}\""),
+            };
+            Words::new(format!("\"{colour}\" is no colour of {place}"), "not poured there").choice(
+                nearest.as_deref(),
+                known.iter().map(String::as_str),
+                "its colours",
+            )
+        }
         ProblemKind::AfterHeavier => {
             Words::new("this cup weighs more after pouring than before", "heavier")
                 .right("look at the sheet: are the two the wrong way round, or is it another cup?")
