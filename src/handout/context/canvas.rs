@@ -2,6 +2,7 @@
 
 use super::adding::{Amounts, canvas_paint, grams, ingredients};
 use super::batch::{IngredientText, batch, consistency, hex};
+use super::compare::{CompareText, compare};
 use super::spelled;
 use super::step::{StepText, operand_of, result_of, steps, sum_of};
 use super::technique::coverage;
@@ -10,9 +11,8 @@ use crate::lesson::{Canvas, CanvasLayer, PolygonSize, Shape};
 use crate::plan::{
     CanvasPlan, CupPlan, FinishPlan, LayerPlan, Plan, StepKind, WorkedExample, rule_film,
 };
-use crate::quantity::show::{Show, rounded};
-use crate::quantity::units::{gram, in_gram};
-use crate::quantity::{Area, Date, Length, Mass, UnitSystem};
+use crate::quantity::show::Show;
+use crate::quantity::{Area, Date, Length, Mass};
 use serde::Serialize;
 use std::f64::consts::PI;
 
@@ -49,11 +49,8 @@ pub struct CanvasText {
     pub rule_share: String,
     /// What one unit of the colours together weighs, in the mean of this canvas.
     pub mean_weight: String,
-    /// The rule's amount in grams, worked with that weight.
-    pub rule_mass_sum: String,
-    /// The grams used as a share of these, worked with the printed ones, and what comes out.
-    pub used_share_sum: String,
-    pub used_share: String,
+    /// The other comparisons, worked with what is planned.
+    pub compare: Option<CompareText>,
     /// What the cups of one canvas should lose.
     pub paint_mass: String,
     /// The area worked out, from one step to the next; empty for a step that a bare
@@ -123,10 +120,12 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
         .iter()
         .zip(&plan.canvases)
         .zip(&plan.worked)
-        .map(|((canvas, worked_out), worked)| {
-            (canvas, worked_out, worked, canvas_paint(worked_out, show), used(worked_out, show))
+        .enumerate()
+        .map(|(at, ((canvas, worked_out), worked))| {
+            let both = (canvas_paint(worked_out, show), used(worked_out, show));
+            (canvas, worked_out, worked, both, at)
         })
-        .map(|(canvas, worked_out, worked, paint, (used, cups))| CanvasText {
+        .map(|(canvas, worked_out, worked, (paint, (used, cups)), at)| CanvasText {
             name: canvas.name.clone(),
             shape: shape_word(canvas, words),
             size: size(canvas, words, show),
@@ -157,10 +156,8 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             rule_paint: show.volume(worked_out.areas.painted * rule_film()),
             rule_share: show.percent(rule_share(worked_out)),
             mean_weight: mean_weight(worked_out, show),
-            used_share_sum: used_share_sum(worked_out, show),
-            used_share: show.percent(used_share(worked_out, show)),
             paint_mass: used,
-            rule_mass_sum: rule_mass_sum(worked_out, words, show),
+            compare: compare(plan, at, words, show),
             perimeter_factor: operand_of(worked, &StepKind::Perimeter, 3, words),
             perimeter_sum: sum_of(worked, &StepKind::Perimeter, words),
             edge_sum: sum_of(worked, &StepKind::EdgeArea, words),
@@ -196,43 +193,6 @@ fn used(canvas: &CanvasPlan, show: &Show) -> (String, Vec<Vec<String>>) {
     let mut parts = parts.into_iter();
     let layers = canvas.layers.iter();
     (whole, layers.map(|layer| parts.by_ref().take(layer.cups.len()).collect()).collect())
-}
-
-/// The rule's paint in grams, as [`rule_mass_sum`] prints it.
-fn rule_mass(canvas: &CanvasPlan, show: &Show) -> Mass {
-    let weight = canvas.paint_mass() / canvas.paint.typical();
-    show.printed_volume(canvas.areas.painted * rule_film()) * show.printed_density(weight)
-}
-
-/// Grams used by the grams of the rule, both as they are printed; unrounded where they are
-/// too few for that.
-fn used_share(canvas: &CanvasPlan, show: &Show) -> f64 {
-    let rule = in_gram(show.printed_mass(rule_mass(canvas, show)));
-    let used = rounded(in_gram(canvas.paint_mass()), 0);
-    if rule > 0.0 { used / rule } else { rule_share(canvas) }
-}
-
-fn used_share_sum(canvas: &CanvasPlan, show: &Show) -> String {
-    let used = show.mass(gram(rounded(in_gram(canvas.paint_mass()), 0)));
-    let rule = show.mass(rule_mass(canvas, show));
-    format!("{used} ÷ {rule} × 100 = {}", show.percent(used_share(canvas, show)))
-}
-
-/// The rule's paint times that weight, worked with the figures as they are printed, so that a
-/// pocket calculator comes to the same.
-fn rule_mass_sum(canvas: &CanvasPlan, words: &Words, show: &Show) -> String {
-    let paint = canvas.areas.painted * rule_film();
-    let rule = show.volume(paint);
-    let pattern = match show.units() {
-        UnitSystem::Us => &words.steps.per_fluid_ounce,
-        UnitSystem::Metric => &words.steps.per_millilitre,
-    };
-    let weight = canvas.paint_mass() / canvas.paint.typical();
-    format!(
-        "{rule} × {} = {}",
-        fill(pattern, &[("amount", &show.density(weight))]),
-        show.mass(rule_mass(canvas, show))
-    )
 }
 
 /// Paint of the canvas as a part of what the rule of thumb says.

@@ -70,7 +70,8 @@ fn from_scale(layers: &[&WeighedLayer<'_>], classes: &Classes) -> f64 {
 /// From the low to the high of 8 hands in 10: typical x exp(-+ 1.2816 s), with s^2 the sum of
 /// both relative variances. Those of a whole canvas stand for those of each of its layers.
 fn of_eight_hands(typical: Length, spread: &LearnedSpread) -> Spread<Length> {
-    let factor = (EIGHT_IN_TEN * spread.class.value().hypot(spread.student.value())).exp();
+    let Varies { class, student } = spread.from_now_on;
+    let factor = (EIGHT_IN_TEN * class.hypot(student)).exp();
     Spread::new(typical / factor, typical, typical * factor).unwrap_or(Spread::exactly(typical))
 }
 

@@ -1,3 +1,4 @@
+use super::mean::Varies;
 use crate::lesson::{Colour, Consistency, Place, Technique};
 use crate::quantity::{Area, Date, Length, Mass, Spread, Volume};
 use std::sync::Arc;
@@ -119,10 +120,13 @@ pub struct LearnedSpread {
     /// The variance from class to class as it came out of [`Method::Anova`], relative to the
     /// squared mean; negative where nothing was seen. The other method has no such figure.
     pub raw_class: Option<f64>,
+    /// What to plan with from now on: what was seen and what was planned with before.
+    pub from_now_on: Varies,
 }
 
 impl SpreadPart {
-    /// The standard deviation to plan with, relative to the mean.
+    /// The standard deviation that was seen, relative to the mean, or planned with where none
+    /// could be.
     pub fn value(self) -> f64 {
         match self {
             Self::Weighed(value) | Self::TooFew(value) => value,

@@ -53,7 +53,7 @@ pub fn relative_variance(classes: &Classes, planned: Varies, from_scale: f64) ->
 }
 
 /// A planned variance and a sum of squares of so many degrees of freedom.
-fn pooled(planned: f64, squares: f64, df: f64) -> f64 {
+pub(super) fn pooled(planned: f64, squares: f64, df: f64) -> f64 {
     (PLANNED_DF * planned + squares) / (PLANNED_DF + df)
 }
 

@@ -5,6 +5,10 @@
 //! together over the mean of its cell: canvases poured in one technique with the same
 //! consistencies. Only canvases count of which every layer was weighed.
 //!
+//! What to plan with puts the two variances that were seen together with those that were planned
+//! with before, by degrees of freedom, as [`super::shrink`] does for the scatter of a mean: three
+//! classes that happen to agree do not make the reserve forget that classes differ.
+//!
 //! What the scale leaves open stays in the students' part, where it makes the reserve a little
 //! larger.
 
@@ -12,6 +16,7 @@ use super::cups::{CanvasKey, count};
 use super::effects::{Observation, OneWay, one_way};
 use super::layers::WeighedLayer;
 use super::mean::Varies;
+use super::shrink::pooled;
 use super::{LearnedSpread, Method, SpreadPart};
 use crate::lesson::{Consistency, WeighedClass};
 use crate::quantity::units::in_mm;
@@ -43,8 +48,22 @@ pub(super) fn spread(layers: &[WeighedLayer<'_>], planned: Varies) -> LearnedSpr
             (kept.0, kept.1, Method::None, None)
         }
     };
+    let from_now_on = Varies {
+        class: together(planned.class, class, classes.len().saturating_sub(1)),
+        student: together(planned.student, student, values.len().saturating_sub(classes.len())),
+    };
     let (canvases, classes) = (count(values.len()), count(classes.len()));
-    LearnedSpread { canvases, classes, class, student, method, raw_class }
+    LearnedSpread { canvases, classes, class, student, method, raw_class, from_now_on }
+}
+
+/// Standard deviation of what was planned with and what was seen with so many degrees of freedom.
+fn together(planned: f64, seen: SpreadPart, df: usize) -> f64 {
+    let variance = match seen {
+        SpreadPart::TooFew(kept) => return kept,
+        SpreadPart::Weighed(deviation) => deviation.powi(2),
+        SpreadPart::NothingSeen => 0.0,
+    };
+    pooled(planned.powi(2), variance * df as f64, df as f64).sqrt()
 }
 
 /// A technique with the consistency of each of its layers.

@@ -30,6 +30,13 @@ fn dyestuff_as_paint() {
     assert_eq!((spread.method, spread.canvases, spread.classes), (Method::Anova, 30, 6));
     assert_near(weighed(spread.class), 1_764.05_f64.sqrt() / 1527.5, 1e-9);
     assert_near(weighed(spread.student), 2_451.25_f64.sqrt() / 1527.5, 1e-9);
+    // Put together with the planned 8 % and 15 %, which count as 4 degrees of freedom, beside
+    // the 5 and 24 of these data.
+    let square = 1527.5_f64.powi(2);
+    let class = ((4.0 * 0.08_f64.powi(2) + 5.0 * 1_764.05 / square) / 9.0).sqrt();
+    let student = ((4.0 * 0.15_f64.powi(2) + 24.0 * 2_451.25 / square) / 28.0).sqrt();
+    assert_near(spread.from_now_on.class, class, 1e-9);
+    assert_near(spread.from_now_on.student, student, 1e-9);
     // Without one canvas it is no longer balanced.
     classes[0].cups.pop();
     let spread = learned(&classes).spread;
@@ -47,6 +54,8 @@ fn classes_that_do_not_differ_show_nothing() {
     let spread = learned(&classes).spread;
     assert_eq!(spread.class, SpreadPart::NothingSeen);
     assert_eq!(spread.class.value(), 0.0);
+    // Two classes that agree do not make the reserve forget that classes differ.
+    assert_near(spread.from_now_on.class, 0.08 * (4.0_f64 / 5.0).sqrt(), 1e-12);
     assert_near(spread.raw_class.unwrap(), (0.0004 - 0.08) / 2.0 / 1.01_f64.powi(2), 1e-9);
     assert_near(weighed(spread.student), 0.08_f64.sqrt() / 1.01, 1e-9);
 }
