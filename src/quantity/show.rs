@@ -83,6 +83,16 @@ impl Show {
         }
     }
 
+    /// A volume as far as [`Show::volume`] prints it.
+    pub fn printed_volume(&self, volume: Volume) -> Volume {
+        let (number, decimals) = (self.volume_number(volume), self.volume_digits());
+        let printed = rounded(number, decimals.saturating_sub(fewer_digits(number)));
+        match self.units {
+            UnitSystem::Us => us_fl_oz(printed),
+            UnitSystem::Metric => ml(printed),
+        }
+    }
+
     /// The number of a volume in the unit of [`Show::volume_unit`], for charts.
     pub fn volume_number(&self, volume: Volume) -> f64 {
         match self.units {
