@@ -96,11 +96,64 @@ fn grams_used_add_up_and_turn_into_the_printed_volume() {
             UnitSystem::Us => 0.005,
             UnitSystem::Metric => 0.05,
         };
-        let turned: Vec<&str> = text.iter().filter_map(|it| it.strip_prefix("By plan: ")).collect();
+        let turned: Vec<&str> = text
+            .iter()
+            .filter_map(|it| it.strip_prefix("By plan, with more digits: "))
+            .collect();
         assert_eq!(turned.len(), canvases);
         for line in turned {
             let [grams, weight, paint] = numbers(line)[..] else { panic!("{line}") };
             assert!((grams / weight - paint).abs() <= half + 1e-9, "{file}: {line}");
+        }
+    }
+}
+
+/// A student reads one figure for one cup, whichever sheet lies on the table.
+#[test]
+fn the_weigh_sheet_plans_the_grams_of_the_answers() {
+    for (file, plan) in everywhere() {
+        let grams = |sheet, head: &str| {
+            let document = written(&plan, sheet);
+            let with = |table: &&Table| table.columns.iter().any(|it| words(&it.heading) == head);
+            let column = |table: &Table| {
+                let at = table.columns.iter().position(|it| words(&it.heading) == head).unwrap();
+                let cells = table.rows.iter().filter_map(|row| row.cells.get(at));
+                cells.filter_map(|cell| numbers(&words(cell)).first().copied()).collect()
+            };
+            tables(&document.blocks).into_iter().filter(with).map(column).collect()
+        };
+        let answers: Vec<Vec<f64>> = grams(Sheet::Answers, "Used");
+        let each = plan.lesson.canvases.iter().map(|canvas| canvas.each.get() as usize);
+        let one_student: Vec<f64> =
+            answers.iter().zip(each).flat_map(|(cups, each)| cups.repeat(each)).collect();
+        let sheet: Vec<f64> = grams(Sheet::Weigh, "Planned").concat();
+        assert!(sheet.len() > one_student.len());
+        for cups in sheet.chunks(one_student.len()).take(plan.heads.students as usize) {
+            assert_eq!(cups, one_student, "{file}");
+        }
+    }
+}
+
+/// The gap between a number and its unit is the same everywhere.
+#[test]
+fn units_stand_a_thin_space_behind_their_numbers() {
+    for file in DEMOS {
+        let plan = planned(file, Paper::A4, None);
+        for sheet in [Sheet::Guide, Sheet::Answers, Sheet::Order, Sheet::Lesson] {
+            let pages = laid_out(&plan, sheet);
+            for (_, text) in pages.pages.iter().flat_map(texts) {
+                for unit in ["mL", "L", "g", "kg", "mm", "cm", "cm²", "in", "in²", "fl", "ft²"] {
+                    for gap in [' ', '\u{a0}'] {
+                        let wide =
+                            text.match_indices(&format!("{gap}{unit}")).any(|(at, found)| {
+                                let after = text[at + found.len()..].chars().next();
+                                text[..at].ends_with(|c: char| c.is_numeric())
+                                    && !after.is_some_and(char::is_alphanumeric)
+                            });
+                        assert!(!wide, "{file}: {text:?}");
+                    }
+                }
+            }
         }
     }
 }

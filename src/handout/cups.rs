@@ -1,7 +1,7 @@
 //! The cups of a class in the order in which they are weighed.
 
 use crate::lesson::{Canvas, Students};
-use crate::plan::{CupPlan, LayerPlan, Plan};
+use crate::plan::{CanvasPlan, CupPlan, LayerPlan, Plan};
 
 /// Who pours; the sets of the teacher are poured by "demonstration" and "spare".
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -28,6 +28,9 @@ pub(super) struct Weighing<'a> {
     pub piece: u32,
     /// How many alike canvases the painter has.
     pub pieces: u32,
+    /// The plan of the canvas, and the place of the layer in it.
+    pub plan: &'a CanvasPlan,
+    pub on: usize,
     pub layer: &'a LayerPlan,
     /// Place among the cups of its layer.
     pub at: usize,
@@ -55,9 +58,19 @@ pub(super) fn cups<'a>(plan: &'a Plan, sitter: Sitter<'a>) -> impl Iterator<Item
     canvases.flat_map(move |(canvas, worked_out)| {
         let pieces = canvas.each.get().saturating_mul(sitter.sets);
         (1..=pieces).flat_map(move |piece| {
-            worked_out.layers.iter().flat_map(move |layer| {
+            worked_out.layers.iter().enumerate().flat_map(move |(on, layer)| {
                 let cups = layer.cups.iter().enumerate();
-                cups.map(move |(at, cup)| Weighing { canvas, piece, pieces, layer, at, cup })
+                let plan = worked_out;
+                cups.map(move |(at, cup)| Weighing {
+                    canvas,
+                    piece,
+                    pieces,
+                    plan,
+                    on,
+                    layer,
+                    at,
+                    cup,
+                })
             })
         })
     })

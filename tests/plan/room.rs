@@ -176,8 +176,8 @@ fn tables_are_shared_evenly_and_set() {
         [
             // Two for each; two sets of two for the teacher.
             ("square", [8, 6].as_slice(), 4, 24),
-            // 1.25 x 4 = 5, 1.25 x 3 = 3.75: 3; 12.5 is 13 in all, 13 - 5 - 2 x 3 = 2.
-            ("gloves", [5, 3].as_slice(), 2, 13),
+            // One for each; 12.5 is 13 in all, 13 - 4 - 2 x 3 = 3, the teacher's among them.
+            ("gloves", [4, 3].as_slice(), 3, 13),
             // Three colours on two canvases.
             ("colour cups", [24, 18].as_slice(), 12, 72),
             ("drop cloth", [1, 1].as_slice(), 0, 3),

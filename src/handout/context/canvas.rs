@@ -186,7 +186,7 @@ fn mean_weight(canvas: &CanvasPlan, show: &Show) -> String {
 
 /// What the cups of a canvas should lose, altogether and cup by cup of each layer: whole
 /// grams, as on the scale, that add up.
-fn used(canvas: &CanvasPlan, show: &Show) -> (String, Vec<Vec<String>>) {
+pub(super) fn used(canvas: &CanvasPlan, show: &Show) -> (String, Vec<Vec<String>>) {
     let cups = canvas.layers.iter().flat_map(|layer| &layer.cups);
     let masses: Vec<Mass> = cups.map(|cup| cup.paint * cup.density()).collect();
     let (whole, parts) = grams(&masses, show);

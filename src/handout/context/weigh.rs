@@ -1,6 +1,7 @@
 //! The cups to weigh, painter by painter.
 
 use super::batch::hex;
+use super::canvas::used;
 use crate::handout::cups::{Painter, Sitter, Weighing, cups, sitters};
 use crate::handout::words::{Words, fill};
 use crate::plan::Plan;
@@ -71,9 +72,12 @@ fn sitter_text(plan: &Plan, sitter: Sitter<'_>, words: &Words, show: &Show) -> S
 }
 
 fn weighing_text(weighing: Weighing<'_>, words: &Words, show: &Show) -> WeighingText {
-    let Weighing { canvas, piece, pieces, layer, at, cup } = weighing;
+    let Weighing { canvas, piece, pieces, plan, on, layer, at, cup } = weighing;
     let texts = &words.weigh;
     let piece = piece.to_string();
+    // The grams of the answer copies.
+    let (_, grams) = used(plan, show);
+    let planned = grams.get(on).and_then(|cups| cups.get(at)).cloned();
     let numbered = match pieces {
         1 => canvas.name.clone(),
         _ => fill(&texts.piece, &[("canvas", &canvas.name), ("piece", &piece)]),
@@ -85,7 +89,7 @@ fn weighing_text(weighing: Weighing<'_>, words: &Words, show: &Show) -> Weighing
         },
         colour: cup.colour.name.clone(),
         swatch: hex(cup.colour.swatch),
-        planned: show.mass(cup.paint * cup.density()),
+        planned: planned.unwrap_or_default(),
         tray: at == 0,
     }
 }
