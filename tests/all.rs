@@ -18,6 +18,7 @@ mod pdf_reader;
 mod pdf_sample;
 mod pdf_tags;
 mod plan;
+mod printed;
 mod quantity_coin;
 mod quantity_read;
 mod quantity_time;

@@ -180,6 +180,8 @@ fn dots_lie_where_the_axes_say_and_open_ones_do_not_pay() {
     assert_eq!(dots.len(), 13);
     let white = dots.iter().filter(|(_, fill)| *fill == WHITE).count();
     assert_eq!(white, 5, "4 to 8");
+    let here = filled(&drawing).into_iter().find(|(at, _)| (at.width - 6.0).abs() < 0.01);
+    assert_eq!(here.expect("the dot of this class").1, WHITE, "it is one of those");
     let centre = |at: &Rect| (at.x + at.width / 2.0, at.y + at.height / 2.0);
     let (origin_x, student) = axis(&drawing, middle_x, |run| run.origin.y);
     let (origin_y, coin) = axis(&drawing, |run| run.origin.y, |run| run.origin.x + run.width());

@@ -60,7 +60,7 @@ fn the_guide_shows_fees_and_describes_their_chart_in_words() {
 ";
     let document = guide_of(&plan, template).unwrap();
     let Block::Paragraph(inlines) = &document.blocks[0] else { panic!("no paragraph") };
-    assert_eq!(words(inlines), "$16.38 4 room | hall");
+    assert_eq!(words(inlines), "$16.38 4\u{a0}room | hall");
     let Block::Figure { picture, .. } = &document.blocks[1] else { panic!("no picture") };
     let PictureKind::Fees(data) = &picture.kind else { panic!("another picture") };
     assert_eq!((data.dots.len(), data.here.as_ref().map(|(at, _)| *at)), (12, Some(3)));
@@ -301,7 +301,7 @@ fn a_polygon_is_as_large_as_the_lesson_says_it_is() {
 #[test]
 fn a_figure_is_an_amount_without_its_unit() {
     let written = blocks("{{ canvases[0].painted | figure }} and {{ canvases[0].paint }}");
-    let expected = "120 and 4.8\u{202F}fl\u{a0}oz";
+    let expected = "120\u{a0}and 4.8\u{202F}fl\u{a0}oz";
     assert_eq!(written[0], Block::Paragraph(vec![Inline::Text(expected.into())]));
     assert!(with_template("{{ canvases | figure }}").is_err());
 }
@@ -367,7 +367,7 @@ fn a_lesson_sheet_does_without_a_timetable_and_a_room() {
     assert!(text.contains("of level surface") || text.contains("to dry on"));
     // 4 canvases of 10 x 10 in, 5 cm apart: 4 x 30.4 x 30.4 cm = 3696.64 cm2, 3.98 ft2.
     assert!(text.contains("lie level and 2\\u{202f}in apart on 4\\u{202f}ft²"), "{text}");
-    assert!(text.contains("Nothing is moved for 3 days"));
+    assert!(text.contains("Nothing is moved for 3\\u{a0}days"));
     assert!(text.contains("Wear gloves"), "the notes of the lesson are said");
 }
 
@@ -380,12 +380,15 @@ fn a_lesson_sheet_says_whether_time_and_room_are_enough() {
         ))
     };
     let enough = with("9:00 pm", "5 ft²");
-    assert!(enough.contains("8:30 pm") && enough.contains("30 min to spare"), "{enough}");
+    assert!(
+        enough.contains("8:30\\u{a0}pm") && enough.contains("30\\u{a0}min to spare"),
+        "{enough}"
+    );
     // 5 - 3.98 ft² are to spare; rows of (182.88 + 5) / 30.4 = 6 canvases: one table.
     assert!(enough.contains("of the 5\\u{202f}ft² that there are"));
     assert!(enough.contains("they would take 1."));
     let too_little = with("8:20 pm", "3 ft²");
-    assert!(too_little.contains("10 min after the booking"), "{too_little}");
+    assert!(too_little.contains("10\\u{a0}min after the booking"), "{too_little}");
     assert!(too_little.contains("1\\u{202f}ft² more than the 3\\u{202f}ft²"), "{too_little}");
     assert!(with("8:30 pm", "5 ft²").contains("just what is booked"));
 }

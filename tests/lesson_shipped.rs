@@ -95,7 +95,7 @@ fn the_kiln_yard_lesson_changes_one_value_of_a_technique() {
     assert_eq!(lesson.print.currency, Currency::EUR);
     assert!(matches!(&lesson.class.students, Students::Named(names) if names.len() == 6));
     let film = lesson.canvases[0].technique.layers[0].films.of(Consistency::Medium);
-    assert!((in_mm(film.typical()) - 1.85).abs() < 1e-12, "from the lesson");
+    assert!((in_mm(film.typical()) - 1.88).abs() < 1e-12, "from the lesson");
     assert!((in_mm(film.high()) - 2.25).abs() < 1e-12, "from the built-in table");
     let mixes: Vec<_> =
         lesson.canvases[1].layers.iter().map(|layer| layer.mix.name.as_str()).collect();

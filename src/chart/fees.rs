@@ -185,8 +185,12 @@ fn name_this(board: &mut Board<'_>, data: &FeeCurve, scale: Scale, (x_end, top):
     let at = scale.place(f64::from(dot.students), dot.fee);
     let foot = Point { y: scale.place(0.0, 0.0).y, ..at };
     board.line(at, foot, Stroke { width: 0.6, dash: Dash::Dotted, ..HAIRLINE });
-    let outline = Some(Stroke { colour: WHITE, width: 0.8, dash: Dash::Solid });
-    board.path(ellipse(at, HERE, HERE), Some(INK), outline);
+    // As open or filled as the dots of other classes; larger and darker than they are.
+    let (fill, edge) = match dot.fill {
+        DotFill::Filled => (INK, Stroke { colour: WHITE, width: 0.8, dash: Dash::Solid }),
+        DotFill::Open => (WHITE, Stroke { colour: INK, width: 1.4, dash: Dash::Solid }),
+    };
+    board.path(ellipse(at, HERE, HERE), Some(fill), Some(edge));
 
     let mut lines = vec![(at, foot, 6.0)];
     for run in runs(&data.dots, top) {

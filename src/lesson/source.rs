@@ -5,8 +5,8 @@ use std::path::Path;
 
 use super::limits;
 
-/// Which of the files of a run.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+/// Which of the files of a run; by default the first.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub struct FileId(usize);
 
 /// A stretch of one file, in bytes.

@@ -118,6 +118,16 @@ impl<'a> Galley<'a> {
         self.beside.push(note);
     }
 
+    /// Height of what stands on the page that is begun, if it is one page, with the room
+    /// that the next strip finds above it.
+    pub(super) fn filled(&self) -> f32 {
+        let starts = self.strips.iter().rposition(|strip| strip.joint == Joint::Page);
+        let strips = self.strips.get(starts.unwrap_or(0)..).unwrap_or_default();
+        let gaps: f32 = strips.iter().skip(1).map(|strip| strip.gap).sum();
+        let heights: f32 = strips.iter().map(|strip| strip.height).sum();
+        heights + gaps + self.after
+    }
+
     /// Height of the notes that wait for the next strip.
     pub(super) fn height_beside(&self) -> f32 {
         self.beside.iter().map(|note| note.height + note.gap).sum()

@@ -28,6 +28,7 @@ mod household;
 mod impossible;
 mod jars;
 mod layers;
+pub mod learn;
 mod measure;
 mod model;
 mod money;

@@ -1,6 +1,6 @@
 //! The only places where the engine rounds physical amounts.
 
-use crate::quantity::{Mass, Volume};
+use crate::quantity::{Mass, Volume, whole_parts};
 
 /// A need that passes a step by less than this part of a step is noise of the
 /// arithmetic (a millionth of 5 mL is far below any drop), not another step.
@@ -36,27 +36,5 @@ pub(super) fn on_the_scale(masses: &[Mass], step: Mass) -> Vec<Mass> {
         return masses.to_vec();
     }
     let exact: Vec<f64> = masses.iter().map(|mass| (*mass / step).value).collect();
-    largest_remainder(&exact).into_iter().map(|steps| steps * step).collect()
-}
-
-/// Whole numbers near `exact` that add up to its rounded sum: all are rounded down, then
-/// those with the largest remainders get one more (the earlier one of equals).
-fn largest_remainder(exact: &[f64]) -> Vec<f64> {
-    let total = exact.iter().sum::<f64>().round();
-    let mut whole: Vec<f64> = exact.iter().map(|value| value.floor()).collect();
-    let missing = (total - whole.iter().sum::<f64>()).max(0.0);
-    let mut by_remainder: Vec<(usize, f64)> =
-        exact.iter().map(|value| value - value.floor()).enumerate().collect();
-    by_remainder.sort_by(|(_, one), (_, other)| other.total_cmp(one));
-    let lucky = by_remainder
-        .iter()
-        .map(|(at, _)| *at)
-        .zip(1..)
-        .take_while(|(_, nth)| f64::from(*nth) <= missing);
-    for (at, _) in lucky {
-        if let Some(value) = whole.get_mut(at) {
-            *value += 1.0;
-        }
-    }
-    whole
+    whole_parts(&exact).into_iter().map(|steps| steps * step).collect()
 }

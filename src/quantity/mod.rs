@@ -5,6 +5,7 @@
 //! nothing of lessons, paint or paper. Amounts are kept at full precision and
 //! rounded in one place only, [`show`].
 
+mod apportion;
 mod coin;
 mod misread;
 mod money;
@@ -18,6 +19,7 @@ mod time;
 mod unit;
 pub mod units;
 
+pub use apportion::whole_parts;
 pub use coin::Coin;
 pub use iso_currency::Currency;
 pub use jiff::civil::{Date, Time};

@@ -6,10 +6,10 @@
 //! symbols are those of SI and of NIST Handbook 44.
 
 use super::units::{
-    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_square_m,
-    in_us_fl_oz, inch, ml, mm, us_fl_oz,
+    g_per_ml, gram, in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch,
+    in_square_m, in_us_fl_oz, inch, ml, mm, us_fl_oz,
 };
-use super::{Area, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem, Volume};
+use super::{Area, Coin, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem, Volume};
 
 /// Between number and unit.
 const THIN: char = '\u{202F}';
@@ -83,6 +83,16 @@ impl Show {
         }
     }
 
+    /// A volume as far as [`Show::volume`] prints it.
+    pub fn printed_volume(&self, volume: Volume) -> Volume {
+        let (number, decimals) = (self.volume_number(volume), self.volume_digits());
+        let printed = rounded(number, decimals.saturating_sub(fewer_digits(number)));
+        match self.units {
+            UnitSystem::Us => us_fl_oz(printed),
+            UnitSystem::Metric => ml(printed),
+        }
+    }
+
     /// The number of a volume in the unit of [`Show::volume_unit`], for charts.
     pub fn volume_number(&self, volume: Volume) -> f64 {
         match self.units {
@@ -131,8 +141,8 @@ impl Show {
     /// A surface of a room: `3.2 m²` or `34 ft²`.
     pub fn surface(&self, area: Area) -> String {
         match self.units {
-            UnitSystem::Us => with_unit(&by_size(in_square_inch(area) / 144.0, 1), "ft²"),
-            UnitSystem::Metric => with_unit(&by_size(in_square_m(area), 2), "m²"),
+            UnitSystem::Us => with_unit(&trimmed(in_square_inch(area) / 144.0, 1), "ft²"),
+            UnitSystem::Metric => with_unit(&trimmed(in_square_m(area), 2), "m²"),
         }
     }
 
@@ -140,7 +150,15 @@ impl Show {
     pub fn water(&self, volume: Volume) -> String {
         match self.units {
             UnitSystem::Us => with_unit(&trimmed(in_us_fl_oz(volume) / 128.0, 1), "gal"),
-            UnitSystem::Metric => with_unit(&by_size(in_ml(volume) / 1000.0, 1), "L"),
+            UnitSystem::Metric => with_unit(&trimmed(in_ml(volume) / 1000.0, 1), "L"),
+        }
+    }
+
+    /// The finest step of [`Show::water`].
+    pub fn water_step(&self) -> Volume {
+        match self.units {
+            UnitSystem::Us => us_fl_oz(12.8),
+            UnitSystem::Metric => ml(100.0),
         }
     }
 
@@ -222,6 +240,14 @@ impl Show {
         }
     }
 
+    /// A density as far as [`Show::density`] prints it.
+    pub fn printed_density(&self, density: MassDensity) -> MassDensity {
+        match self.units {
+            UnitSystem::Us => gram(rounded(in_gram(density * us_fl_oz(1.0)), 2)) / us_fl_oz(1.0),
+            UnitSystem::Metric => g_per_ml(rounded(in_g_per_ml(density), 3)),
+        }
+    }
+
     /// `40 %`.
     pub fn share(&self, share: Share) -> String {
         with_unit(&share.percent().round_dp(2).normalize().to_string(), "%")
@@ -236,7 +262,8 @@ impl Show {
     /// number of decimals is the currency's own (ISO 4217).
     pub fn money(&self, money: Money) -> String {
         let decimals = u32::from(self.currency.exponent().unwrap_or(2));
-        let amount = format!("{:.*}", decimals as usize, money.amount().round_dp(decimals));
+        let amount = Coin::of(self.currency).nearest(money).amount();
+        let amount = format!("{amount:.*}", decimals as usize);
         let sign = self.currency.symbol().to_string();
         if sign.is_empty() || sign.chars().any(char::is_alphanumeric) {
             format!("{}{NBSP}{amount}", self.currency.code())

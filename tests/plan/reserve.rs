@@ -1,9 +1,9 @@
 //! What is kept on top of what is expected, against tables, closed forms and simulated classes.
 
+use super::draws::Draws;
 use super::generated::lessons;
 use super::studio::*;
 use proptest::prelude::*;
-use proptest::test_runner::{RngAlgorithm, TestRng};
 use puddlebook::lesson::{Amount, CanvasLayer, Lesson, ServiceLevel, Technique};
 use puddlebook::plan::{Batch, Plan};
 use puddlebook::quantity::units::{gram, in_ml, ml, mm};
@@ -199,30 +199,6 @@ fn a_mixed_class(level: (u32, u32)) -> Lesson {
     ];
     lesson.canvases.push(panel);
     lesson
-}
-
-/// Standard normal draws by Box and Muller (1958), which has nothing in common with the
-/// quantile that is checked.
-struct Draws {
-    random: TestRng,
-    second: Option<f64>,
-}
-
-impl Draws {
-    fn new(seed: u8) -> Self {
-        Self { random: TestRng::from_seed(RngAlgorithm::ChaCha, &[seed; 32]), second: None }
-    }
-
-    fn next(&mut self) -> f64 {
-        if let Some(second) = self.second.take() {
-            return second;
-        }
-        // In (0, 1]: its logarithm is finite.
-        let mut uniform = || ((self.random.next_u64() >> 11) + 1) as f64 / (1_u64 << 53) as f64;
-        let (radius, angle) = ((-2.0 * uniform().ln()).sqrt(), TAU * uniform());
-        self.second = Some(radius * angle.sin());
-        radius * angle.cos()
-    }
 }
 
 const CLASSES: u32 = 20_000;

@@ -80,6 +80,7 @@ pub fn reserve(level: (u32, u32), class: i64, students: i64) -> ReserveRule {
         class_varies: percent(class),
         students_vary: percent(students),
         habit: percent(15),
+        weighed: None,
     }
 }
 
@@ -185,6 +186,7 @@ pub fn layer(name: &str, film: Length) -> TechniqueLayer {
         name: name.into(),
         films: Films { thin: film, medium: film, thick: film },
         basis: "invented".into(),
+        weighed: Vec::new(),
     }
 }
 

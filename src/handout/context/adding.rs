@@ -2,8 +2,9 @@
 //! ingredients to their cup.
 
 use crate::plan::{Batch, CanvasPlan};
-use crate::quantity::Volume;
 use crate::quantity::show::{Show, fewer_digits, rounded, trimmed, with_unit};
+use crate::quantity::units::{gram, in_gram};
+use crate::quantity::{Mass, Volume, whole_parts};
 
 /// An amount in words, and its parts.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,6 +27,14 @@ pub(in crate::handout) fn canvas_paint(plan: &CanvasPlan, show: &Show) -> Amount
 pub(super) fn ingredients(batch: &Batch, show: &Show) -> Amounts {
     let parts = batch.ingredients.iter().map(|poured| Sum::single(poured.volume, show));
     Sum { whole: show.volume_number(batch.volume), parts: parts.collect() }.added_up(show)
+}
+
+/// What several cups weigh altogether, and each: whole grams that add up.
+pub(super) fn grams(masses: &[Mass], show: &Show) -> (String, Vec<String>) {
+    let exact: Vec<f64> = masses.iter().map(|mass| in_gram(*mass)).collect();
+    let parts = whole_parts(&exact);
+    let text = |grams: f64| show.mass(gram(grams));
+    (text(parts.iter().sum()), parts.iter().map(|part| text(*part)).collect())
 }
 
 /// A number that its parts add up to.

@@ -1,6 +1,6 @@
 //! Canvases, their layers and cups.
 
-use super::adding::{Amounts, canvas_paint, ingredients};
+use super::adding::{Amounts, canvas_paint, grams, ingredients};
 use super::batch::{IngredientText, batch, consistency, hex};
 use super::spelled;
 use super::step::{StepText, operand_of, steps, sum_of};
@@ -11,7 +11,7 @@ use crate::plan::{
     CanvasPlan, CupPlan, FinishPlan, LayerPlan, Plan, StepKind, WorkedExample, rule_film,
 };
 use crate::quantity::show::Show;
-use crate::quantity::{Area, Date, Length, UnitSystem};
+use crate::quantity::{Area, Date, Length, Mass, UnitSystem};
 use serde::Serialize;
 use std::f64::consts::PI;
 
@@ -120,9 +120,9 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
         .zip(&plan.canvases)
         .zip(&plan.worked)
         .map(|((canvas, worked_out), worked)| {
-            (canvas, worked_out, worked, canvas_paint(worked_out, show))
+            (canvas, worked_out, worked, canvas_paint(worked_out, show), used(worked_out, show))
         })
-        .map(|(canvas, worked_out, worked, paint)| CanvasText {
+        .map(|(canvas, worked_out, worked, paint, (used, cups))| CanvasText {
             name: canvas.name.clone(),
             shape: shape_word(canvas, words),
             size: size(canvas, words, show),
@@ -153,7 +153,7 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             rule_paint: show.volume(worked_out.areas.painted * rule_film()),
             rule_share: show.percent(rule_share(worked_out)),
             mean_weight: mean_weight(worked_out, show),
-            paint_mass: show.mass(worked_out.paint_mass()),
+            paint_mass: used,
             rule_mass_sum: rule_mass_sum(worked_out, words, show),
             perimeter_factor: operand_of(worked, &StepKind::Perimeter, 3, words),
             perimeter_sum: sum_of(worked, &StepKind::Perimeter, words),
@@ -163,7 +163,8 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
                 .layers
                 .iter()
                 .zip(&paint.parts)
-                .map(|(layer, paint)| layer_text(layer, paint, worked, words, show))
+                .zip(&cups)
+                .map(|((layer, paint), used)| layer_text(layer, (paint, used), worked, words, show))
                 .collect(),
             finishes: worked_out
                 .finishes
@@ -180,9 +181,22 @@ fn mean_weight(canvas: &CanvasPlan, show: &Show) -> String {
     show.density(canvas.paint_mass() / canvas.paint.typical())
 }
 
-/// The rule's paint times that weight, from figures as they are printed.
+/// What the cups of a canvas should lose, altogether and cup by cup of each layer: whole
+/// grams, as on the scale, that add up.
+fn used(canvas: &CanvasPlan, show: &Show) -> (String, Vec<Vec<String>>) {
+    let cups = canvas.layers.iter().flat_map(|layer| &layer.cups);
+    let masses: Vec<Mass> = cups.map(|cup| cup.paint * cup.density()).collect();
+    let (whole, parts) = grams(&masses, show);
+    let mut parts = parts.into_iter();
+    let layers = canvas.layers.iter();
+    (whole, layers.map(|layer| parts.by_ref().take(layer.cups.len()).collect()).collect())
+}
+
+/// The rule's paint times that weight, worked with the figures as they are printed, so that a
+/// pocket calculator comes to the same.
 fn rule_mass_sum(canvas: &CanvasPlan, words: &Words, show: &Show) -> String {
-    let rule = show.volume(canvas.areas.painted * rule_film());
+    let paint = canvas.areas.painted * rule_film();
+    let rule = show.volume(paint);
     let pattern = match show.units() {
         UnitSystem::Us => &words.steps.per_fluid_ounce,
         UnitSystem::Metric => &words.steps.per_millilitre,
@@ -191,7 +205,7 @@ fn rule_mass_sum(canvas: &CanvasPlan, words: &Words, show: &Show) -> String {
     format!(
         "{rule} × {} = {}",
         fill(pattern, &[("amount", &show.density(weight))]),
-        show.mass(canvas.areas.painted * rule_film() * weight)
+        show.mass(show.printed_volume(paint) * show.printed_density(weight))
     )
 }
 
@@ -202,7 +216,7 @@ fn rule_share(canvas: &CanvasPlan) -> f64 {
 
 fn layer_text(
     plan: &LayerPlan,
-    paint: &Amounts,
+    (paint, used): (&Amounts, &[String]),
     worked: &WorkedExample,
     words: &Words,
     show: &Show,
@@ -221,8 +235,10 @@ fn layer_text(
             .cups
             .iter()
             .zip(&paint.parts)
-            .map(|(cup, paint)| CupText {
+            .zip(used)
+            .map(|((cup, paint), used)| CupText {
                 paint: paint.whole.clone(),
+                paint_mass: used.clone(),
                 ..cup_text(cup, layer, worked, words, show)
             })
             .collect(),
@@ -246,7 +262,7 @@ fn cup_text(
         swatch: hex(cup.colour.swatch),
         share: show.share(cup.share),
         paint: show.volume(cup.paint),
-        paint_mass: show.mass(cup.paint * cup.density()),
+        paint_mass: String::new(),
         fill_volume: amounts.whole,
         fill_mass: show.mass(cup.fill),
         density: mixed.density,

@@ -20,7 +20,9 @@ use super::words::{Words, fill};
 use crate::lesson::{Edition, Practice};
 use crate::plan::{Errand, Plan, practices};
 use crate::quantity::show::Show;
-use crate::quantity::{Date, UnitSystem};
+use crate::quantity::units::gram;
+use crate::quantity::{Date, Mass, UnitSystem};
+use jiff::ToSpan;
 use serde::Serialize;
 
 pub(super) use adding::canvas_paint;
@@ -34,12 +36,21 @@ pub use order::{OrderText, SupplyText};
 pub(super) use order::{amount, order};
 pub use reserve::{ReserveLineText, ReserveText};
 pub use room::RoomText;
+pub(super) use step::operand_of;
 pub use technique::{ColourText, MixText, TechniqueText};
 pub use timetable::TimetableText;
 
 /// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety
 /// note for young people (common practice, no source).
 const YOUNG: u8 = 16;
+
+/// Days after which a pour is dry through (common practice, no source).
+const DRY_THROUGH: i32 = 14;
+
+/// Weight of an empty mixing jug, in grams, rather more than less (common practice, no source).
+const JUG_G: f64 = 250.0;
+/// Scales are told apart by so many grams.
+const SCALE_STEP_G: f64 = 500.0;
 
 /// Everything that every template may name.
 #[derive(Debug, Clone, Serialize)]
@@ -49,6 +60,9 @@ pub struct Context {
     pub teacher: String,
     pub place: String,
     pub date: String,
+    /// The day of the class and the days after it, as many as a canvas takes to dry through;
+    /// nothing in a lesson without a date.
+    pub dates: Vec<String>,
     pub note: String,
     pub units: UnitSystem,
     /// Whether it is set in large print: tables there have room for less.
@@ -66,6 +80,9 @@ pub struct Context {
     pub rule: RuleText,
     /// What stays in each cup and on its stick.
     pub cup_loss: String,
+    /// The heaviest thing that stands on the scale, and what a scale should hold for it.
+    pub heaviest_batch: String,
+    pub scale_reach: String,
     /// What the class takes out of jars; empty when that is nothing.
     pub from_jars: String,
     pub student_paint: String,
@@ -106,6 +123,7 @@ impl Context {
             teacher: heading.teacher.clone().unwrap_or_default(),
             place: heading.place.clone().unwrap_or_default(),
             date: heading.date.map(|date| spelled(date, words)).unwrap_or_default(),
+            dates: heading.date.map(|date| days_from(date, words)).unwrap_or_default(),
             note: heading.note.clone().unwrap_or_default(),
             units: print.units,
             large_print: print.edition == Edition::LargePrint,
@@ -119,6 +137,8 @@ impl Context {
             practices: practices(&plan.lesson).into_iter().map(Practice::word).collect(),
             rule: rule(&show),
             cup_loss: show.volume(plan.lesson.mixing.cup_loss),
+            heaviest_batch: show.mass(heaviest(plan)),
+            scale_reach: show.mass(scale_reach(heaviest(plan))),
             from_jars: batch::unless_nothing(
                 plan.mixing.iter().map(|batch| batch.from_jars).sum(),
                 &show,
@@ -140,6 +160,25 @@ impl Context {
             all_cautions: plan.lesson.cautions.iter().map(caution::caution).collect(),
         }
     }
+}
+
+/// The days from one on until paint is dry through, spelled.
+fn days_from(first: Date, words: &Words) -> Vec<String> {
+    let days = (0..=DRY_THROUGH).map_while(|days| first.checked_add(days.days()).ok());
+    days.map(|day| spelled(day, words)).collect()
+}
+
+/// The heaviest batch, with what comes out of a jar on top.
+fn heaviest(plan: &Plan) -> Mass {
+    let batches = plan.mixing.iter().map(|batch| batch.mass + batch.from_jars * batch.density);
+    batches.fold(Mass::default(), |most, mass| if mass > most { mass } else { most })
+}
+
+/// What a scale should hold: a batch in its jug, in steps in which scales are sold (common
+/// practice, no source).
+fn scale_reach(batch: Mass) -> Mass {
+    let step = gram(SCALE_STEP_G);
+    step * ((batch + gram(JUG_G)) / step).value.ceil()
 }
 
 fn rule(show: &Show) -> RuleText {

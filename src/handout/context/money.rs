@@ -5,8 +5,14 @@ use super::order::priced;
 use crate::lesson::Charge;
 use crate::plan::{CanvasCost, ClassFee, ColourCost, Fees, Plan};
 use crate::quantity::show::Show;
-use crate::quantity::{Coin, Money};
+use crate::quantity::{Coin, Decimal, Money};
+use rust_decimal::prelude::ToPrimitive;
 use serde::Serialize;
+
+/// Charges weigh by the ten-thousandth, finer than the coins of any currency.
+const FINE: u32 = 10_000;
+/// More charges than a lesson has; a weight that does not fit is cut to leave room for them.
+const COMMON: u64 = 1_000_000;
 
 /// What the class costs. What nobody knows or asks for is empty.
 #[derive(Debug, Clone, Serialize)]
@@ -135,7 +141,7 @@ pub(super) fn cost(plan: &Plan, show: &Show) -> CostText {
         colours: colours.iter().filter(|_| is_priced).map(|it| colour_cost(it, show)).collect(),
         finishes: some(split.finishes()),
         supplies: some(split.supplies),
-        fixed: charges.fixed.iter().map(|it| fixed(it, plan, show)).collect(),
+        fixed: fixed(plan, show),
         each: charges.each.iter().map(|it| each(it, plan, show)).collect(),
         total: paid(balance.total),
         total_per_student: paid(balance.per_student),
@@ -187,14 +193,24 @@ fn colour_cost(cost: &ColourCost, show: &Show) -> ColourCostText {
     }
 }
 
-fn fixed(charge: &Charge, plan: &Plan, show: &Show) -> ChargeText {
-    let amount = charge.amount;
-    let one = amount.per_head(plan.heads.students).unwrap_or(amount);
-    ChargeText {
+/// What is paid once. The shares of a student are in whole coins that come, with the share of
+/// the order and what each student costs, to what a student costs in all, as printed.
+fn fixed(plan: &Plan, show: &Show) -> Vec<ChargeText> {
+    let (balance, charges) = (&plan.cost.balance, &plan.lesson.charges.fixed);
+    let coin = Coin::of(plan.lesson.print.currency);
+    let shares = balance.per_student - coin.nearest(plan.cost.per_student) - balance.each;
+    let weight = |charge: &Charge| {
+        let fine = charge.amount.amount().checked_mul(Decimal::from(FINE));
+        fine.and_then(|fine| fine.to_u64()).unwrap_or(u64::MAX / COMMON)
+    };
+    let weights: Vec<u64> = charges.iter().map(weight).collect();
+    let shares = coin.split(shares, &weights);
+    let text = |(charge, share): (&Charge, Money)| ChargeText {
         what: charge.what.clone(),
-        total: show.money(amount),
-        per_student: show.money(Coin::of(plan.lesson.print.currency).nearest(one)),
-    }
+        total: show.money(charge.amount),
+        per_student: show.money(share),
+    };
+    charges.iter().zip(shares).map(text).collect()
 }
 
 fn each(charge: &Charge, plan: &Plan, show: &Show) -> ChargeText {

@@ -5,7 +5,7 @@ use super::{reasons, spelled};
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Amount, Life, MaterialKind};
 use crate::plan::{Errand, Order, OrderItem, OrderLine, PackCount, Plan, Purchase, ShopBill};
-use crate::quantity::show::{Show, by_size};
+use crate::quantity::show::{Show, fewer_digits, trimmed};
 use crate::quantity::units::in_gram;
 use crate::quantity::{Mass, Money, Volume};
 use serde::Serialize;
@@ -234,13 +234,14 @@ fn shop_line(
     let is_first = packs.first().is_some_and(|pack| pack.shop == shop);
     let once = |text: String| if is_first { text } else { String::new() };
     let cost = here.iter().map(|pack| pack.price * pack.count).sum();
+    let decimals = decimals(line, show);
     let text = ShopLineText {
         item: line.item.clone(),
         kind: kind(&line.what),
         unit: unit(line, show),
-        needed: once(figure(&line.needed, show)),
-        in_stock: once(figure(&line.in_stock, show)),
-        left_over: once(figure(left_over, show)),
+        needed: once(figure(&line.needed, decimals, show)),
+        in_stock: once(figure(&line.in_stock, decimals, show)),
+        left_over: once(figure(left_over, decimals, show)),
         packs: packs_text(here, words, show),
         cost: show.money(cost),
     };
@@ -277,12 +278,14 @@ pub(super) fn priced(plan: &Plan, money: Money, show: &Show) -> String {
 }
 
 fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
+    let decimals = decimals(line, show);
+    let figure = |amount: &Amount| figure(amount, decimals, show);
     let (packs, cost, left_over) = match &line.purchase {
         Purchase::Nothing | Purchase::NoPrice | Purchase::Elsewhere => {
             (String::new(), String::new(), String::new())
         }
         Purchase::Packs { packs, cost, left_over } => {
-            (packs_text(packs, words, show), show.money(*cost), figure(left_over, show))
+            (packs_text(packs, words, show), show.money(*cost), figure(left_over))
         }
     };
     let tap = match &line.what {
@@ -294,11 +297,11 @@ fn line_text(line: &OrderLine, words: &Words, show: &Show) -> OrderLineText {
         kind: kind(&line.what),
         tap,
         unit: unit(line, show),
-        by_lesson: line.by_lesson.iter().map(|need| figure(need, show)).collect(),
-        needed: figure(&line.needed, show),
-        in_stock: figure(&line.in_stock, show),
-        take: figure(&lesser(line.needed, line.in_stock), show),
-        to_buy: if tap { String::new() } else { figure(&line.to_buy, show) },
+        by_lesson: line.by_lesson.iter().map(&figure).collect(),
+        needed: figure(&line.needed),
+        in_stock: figure(&line.in_stock),
+        take: figure(&lesser(line.needed, line.in_stock)),
+        to_buy: if tap { String::new() } else { figure(&line.to_buy) },
         packs,
         cost,
         left_over,
@@ -316,13 +319,30 @@ fn lesser(needed: Amount, in_stock: Amount) -> Amount {
 }
 
 /// An amount without its unit, empty when it is nothing.
-fn figure(amount: &Amount, show: &Show) -> String {
-    let (number, digits) = match amount {
+fn figure(amount: &Amount, decimals: usize, show: &Show) -> String {
+    let (number, _) = number(amount, show);
+    if number <= 0.0 { String::new() } else { trimmed(number, decimals) }
+}
+
+/// The number of an amount, and the most decimals that one of its kind gets.
+fn number(amount: &Amount, show: &Show) -> (f64, usize) {
+    match amount {
         Amount::Volume(volume) => (show.volume_number(*volume), show.volume_digits()),
         Amount::Mass(mass) => (in_gram(*mass), 1),
         Amount::Pieces(pieces) => (f64::from(*pieces), 0),
+    }
+}
+
+/// The decimals that the smallest figure of a line gets by its size: all of them have as many,
+/// so that what is needed, in stock, bought and left over comes out.
+fn decimals(line: &OrderLine, show: &Show) -> usize {
+    let left_over = match &line.purchase {
+        Purchase::Packs { left_over, .. } => Some(left_over),
+        Purchase::Nothing | Purchase::NoPrice | Purchase::Elsewhere => None,
     };
-    if number <= 0.0 { String::new() } else { by_size(number, digits) }
+    let figures = [&line.needed, &line.in_stock, &line.to_buy].into_iter().chain(left_over);
+    let numbers = figures.map(|amount| number(amount, show)).filter(|(number, _)| *number > 0.0);
+    numbers.map(|(number, most)| most.saturating_sub(fewer_digits(number))).max().unwrap_or(0)
 }
 
 fn pack(pack: &PackCount, words: &Words, show: &Show) -> String {

@@ -5,7 +5,7 @@ use crate::handout::words::{Words, fill};
 use crate::lesson::Life;
 use crate::plan::{DryingPlan, Plan, Stands, WashingPlan};
 use crate::quantity::show::Show;
-use crate::quantity::{Area, Date, Length, Volume};
+use crate::quantity::{Area, Date, Length, Volume, whole_parts};
 use serde::Serialize;
 
 /// The room.
@@ -196,7 +196,20 @@ fn drying(plan: &DryingPlan, words: &Words, show: &Show) -> DryingText {
     }
 }
 
+/// The jug's water, then that of each piece, then all of it: as printed they add up.
+fn waters(plan: &WashingPlan, show: &Show) -> (String, Vec<String>, String) {
+    let parts: Vec<Volume> =
+        [plan.jug_water].into_iter().chain(plan.washed.iter().map(|it| it.water)).collect();
+    let step = show.water_step();
+    let tenths: Vec<f64> = parts.iter().map(|water| (*water / step).value).collect();
+    let tenths = whole_parts(&tenths);
+    let text = |tenths: f64| show.water(step * tenths);
+    let mut texts = tenths.iter().map(|tenths| text(*tenths));
+    (texts.next().unwrap_or_default(), texts.collect(), text(tenths.iter().sum()))
+}
+
 fn washing(plan: &WashingPlan, show: &Show) -> WashingText {
+    let (jug_water, each, water) = waters(plan, show);
     let left = |volume: Volume| {
         if volume > Volume::default() { show.volume_both(volume) } else { String::new() }
     };
@@ -204,15 +217,16 @@ fn washing(plan: &WashingPlan, show: &Show) -> WashingText {
         washed: plan
             .washed
             .iter()
-            .map(|washed| WashedText {
+            .zip(each)
+            .map(|(washed, water)| WashedText {
                 item: washed.item.clone(),
                 pieces: washed.pieces.to_string(),
-                water: show.water(washed.water),
+                water,
             })
             .collect(),
         batches: plan.batches.to_string(),
-        jug_water: show.water(plan.jug_water),
-        water: show.water(plan.water),
+        jug_water,
+        water,
         bucket: show.water(plan.bucket),
         buckets: plan.buckets.to_string(),
         cups: plan.cups.to_string(),

@@ -3,7 +3,7 @@
 use crate::handout::words::{StepWords, Words, fill};
 use crate::lesson::{Canvas, Shape};
 use crate::plan::{Figure, FigureUnit, Formula, Step, StepKind, WorkedExample};
-use crate::quantity::show::{fixed, with_unit};
+use crate::quantity::show::{fixed, number_of, with_unit};
 use serde::Serialize;
 
 /// One step: what it is about, the formula in words, the sum in figures.
@@ -31,7 +31,7 @@ pub(super) fn sum_of(worked: &WorkedExample, what: &StepKind, words: &Words) -> 
 }
 
 /// One operand of the step of that kind as it is printed in its sum.
-pub(super) fn operand_of(
+pub(in crate::handout) fn operand_of(
     worked: &WorkedExample,
     what: &StepKind,
     at: usize,
@@ -96,8 +96,11 @@ fn sum(step: &Step, words: &Words) -> String {
         (Formula::Sum, all) => all.join(" + "),
         (Formula::Quotient, [a, b]) => format!("{a} ÷ {b}"),
         (Formula::PercentOf, [a, b]) => format!("{a} × {b}"),
+        // The unit of both amounts once, as the line is long.
         (Formula::SumProductRoundedUp, [a, b, c, _]) => {
-            format!("({a} + {b}) × {c}, {}", words.steps.rounded_up)
+            let (one, other) = (number_of(a), number_of(b));
+            let unit = a.strip_prefix(one).unwrap_or_default();
+            format!("({one} + {other}){unit} × {c}, {}", words.steps.rounded_up)
         }
         (_, all) => all.join(" × "),
     }

@@ -2,7 +2,8 @@
 //!
 //! Amounts from the plan arrive bound. In what people write, a plain space stands between
 //! a number and its unit; here it becomes a narrow no-break space, as in computed amounts.
-//! A sign of arithmetic stays with the number behind it, so that sums break before it.
+//! A sign of arithmetic stays with the number behind it, so that sums break before it. A
+//! count stays with what it counts: `20 × trays`, `3 days`, `29 CFR`.
 
 /// Unit symbols of templates; those of two words are listed with a plain space.
 const UNITS: [&str; 19] = [
@@ -12,6 +13,9 @@ const UNITS: [&str; 19] = [
 const SIGNS: [char; 7] = ['×', '÷', '=', '+', '−', '±', '≈'];
 const THIN: char = '\u{202F}';
 const NBSP: char = '\u{00A0}';
+/// Longer words than this are left to go to the next line without their number, as lines
+/// would end too raggedly.
+const LONGEST_COUNTED: usize = 10;
 
 /// The text with the spaces of its amounts bound.
 pub(super) fn bound(text: &str) -> String {
@@ -29,14 +33,31 @@ pub(super) fn bound(text: &str) -> String {
             }
             _ => {
                 let is_sum = last.is_some_and(|last| SIGNS.contains(&last))
-                    && after.starts_with(is_of_number);
-                out.push(if is_sum { NBSP } else { ' ' });
+                    && after.starts_with(|next| next == '(' || is_of_number(next));
+                let is_count = ends_in_count(&out) && is_counted(after);
+                out.push(if is_sum || is_count { NBSP } else { ' ' });
                 rest = after;
             }
         }
     }
     out.push_str(rest);
     out
+}
+
+/// Whether a text ends in a number by itself, or in one with the sign for so many of a thing.
+fn ends_in_count(text: &str) -> bool {
+    let text = text.strip_suffix(['\u{A0}', '×']).map_or(text, |text| text.trim_end_matches(NBSP));
+    let word = text.rsplit([' ', NBSP, '(']).next().unwrap_or_default();
+    word.starts_with(is_of_number)
+        && word.ends_with(is_of_number)
+        && word.chars().all(|sign| is_of_number(sign) || ".,–:".contains(sign))
+}
+
+/// Whether a text begins with the sign for so many of a thing, or with a word that is short
+/// enough to stay with its number.
+fn is_counted(text: &str) -> bool {
+    let word = text.split(' ').next().unwrap_or_default();
+    word == "×" || word.starts_with(char::is_alphabetic) && word.chars().count() <= LONGEST_COUNTED
 }
 
 /// Digits, and fractions of one sign such as ½.
@@ -105,12 +126,28 @@ mod tests {
             "is 120\u{202F}in². Pour 5\u{202F}fl\u{A0}oz"
         );
         assert_eq!(bound("1½ in deep"), "1½\u{202F}in deep");
-        assert_eq!(bound("1 litre, 3 minutes, 4 Grams"), "1 litre, 3 minutes, 4 Grams");
+        assert_eq!(bound("4 Grams"), "4\u{A0}Grams", "a word, not a unit");
     }
 
     #[test]
     fn a_sign_stays_with_the_number_behind_it() {
         assert_eq!(bound("125 − 110 = 15 g"), "125 −\u{A0}110 =\u{A0}15\u{202F}g");
         assert_eq!(bound("Used = before"), "Used = before");
+    }
+
+    #[test]
+    fn a_count_stays_with_what_it_counts() {
+        assert_eq!(bound("14 × drip tray: 3.5 L"), "14\u{A0}×\u{A0}drip tray: 3.5\u{202F}L");
+        assert_eq!(bound("in 2 buckets of it"), "in 2\u{A0}buckets of it");
+        assert_eq!(bound("see 29 CFR 1910.1200"), "see 29\u{A0}CFR 1910.1200");
+        assert_eq!(
+            bound("until 3 May 2026, at 18:30 sharp"),
+            "until 3\u{A0}May 2026, at 18:30\u{A0}sharp"
+        );
+        assert_eq!(
+            bound("D-4236 conforms; 12 demonstrations"),
+            "D-4236 conforms; 12 demonstrations"
+        );
+        assert_eq!(bound("10 × 10 in square"), "10\u{A0}×\u{A0}10\u{202F}in square");
     }
 }

@@ -24,10 +24,11 @@ pub(super) fn pictures(plan: &Plan, words: &Words) -> Pictures {
     pictures.insert("colour-bars".to_string(), bars::colours(plan, words, &show));
     pictures.insert("need-bought".to_string(), bars::bought(&plan.order, words, &show));
     pictures.insert("cover".to_string(), cover(plan, words));
-    for (at, (canvas, worked_out)) in plan.lesson.canvases.iter().zip(&plan.canvases).enumerate() {
+    let canvases = plan.lesson.canvases.iter().zip(&plan.canvases).zip(&plan.worked);
+    for (at, ((canvas, worked_out), sums)) in canvases.enumerate() {
         let name = canvas_name(at);
         pictures.insert(format!("{name}-blank"), unfolded::asked(canvas, words, &show));
-        pictures.insert(name, unfolded::worked(canvas, worked_out, words, &show));
+        pictures.insert(name, unfolded::worked(canvas, worked_out, sums, words, &show));
     }
     pictures
 }

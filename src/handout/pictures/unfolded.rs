@@ -1,10 +1,10 @@
 //! The canvas with its sides folded out: worked, and asked.
 
-use crate::handout::context::{shape_word, size};
+use crate::handout::context::{operand_of, shape_word, size};
 use crate::handout::document::{Outline, Picture, PictureKind, Unfolded};
 use crate::handout::words::{Words, fill};
-use crate::lesson::{Canvas, Edge, Shape};
-use crate::plan::CanvasPlan;
+use crate::lesson::{Canvas, Edge, PolygonSize, Shape};
+use crate::plan::{CanvasPlan, StepKind, WorkedExample};
 use crate::quantity::show::Show;
 use crate::quantity::units::in_mm;
 
@@ -12,11 +12,17 @@ use crate::quantity::units::in_mm;
 const BLANK_MM: f32 = 20.0;
 
 /// With all sizes and areas written in.
-pub(super) fn worked(canvas: &Canvas, plan: &CanvasPlan, words: &Words, show: &Show) -> Picture {
+pub(super) fn worked(
+    canvas: &Canvas,
+    plan: &CanvasPlan,
+    sums: &WorkedExample,
+    words: &Words,
+    show: &Show,
+) -> Picture {
     let texts = &words.pictures.unfolded;
     let (face, edge) = (show.area(plan.areas.face), show.area(plan.areas.edge));
     let areas = fill(&texts.areas, &[("face", &face), ("edge", &edge)]);
-    let labels = sizes(canvas, plan, show);
+    let labels = sizes(canvas, plan, show, |at| operand_of(sums, &StepKind::Face, at, words));
     let edge_label = fill(
         &texts.edge,
         &[
@@ -93,19 +99,32 @@ fn picture(
     }
 }
 
-fn sizes(canvas: &Canvas, plan: &CanvasPlan, show: &Show) -> Labels {
+/// Lengths as on a tape; one of a polygon that is worked out as `operand` has it in the sum of
+/// the face: sides, side, distance from the middle.
+fn sizes(
+    canvas: &Canvas,
+    plan: &CanvasPlan,
+    show: &Show,
+    operand: impl Fn(usize) -> String,
+) -> Labels {
+    let depth = show.length(canvas.depth);
     let (width, height, middle) = match canvas.shape {
         Shape::Rectangle { width, height } | Shape::Oval { width, height } => {
-            (width, show.length(height), String::new())
+            (show.length(width), show.length(height), String::new())
         }
-        Shape::Round { diameter } => (diameter, show.length(diameter), String::new()),
+        Shape::Round { diameter } => (show.length(diameter), show.length(diameter), String::new()),
         // A polygon is as many triangles as it has sides, all as high as is asked here:
         // its face is half its perimeter times that height.
-        Shape::Polygon { side, .. } => {
-            (side, String::new(), show.length(2.0 * plan.areas.face / plan.areas.perimeter))
+        Shape::Polygon { side, given, .. } => {
+            let middle = || show.length(2.0 * plan.areas.face / plan.areas.perimeter);
+            let (side, middle) = match given {
+                PolygonSize::Side => (show.length(side), operand(2)),
+                PolygonSize::AcrossFlats => (operand(1), middle()),
+                PolygonSize::AcrossCorners => (operand(1), operand(2)),
+            };
+            (side, String::new(), middle)
         }
     };
-    let (width, depth) = (show.length(width), show.length(canvas.depth));
     Labels { width, height, depth, middle, blank_mm: 0.0 }
 }
 

@@ -25,5 +25,6 @@ pub(super) fn reserve(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option
         class_varies: class_varies?,
         students_vary: students_vary?,
         habit: habit?,
+        weighed: None,
     })
 }

@@ -60,7 +60,8 @@ fn layers_of(desk: Desk<'_>, at: &At<Entries<raw::Layer>>) -> Option<Vec<Techniq
             let thick = film("thick", &raw.thick);
             let basis = desk.need_text(entry.node, "basis", &raw.basis);
             let films = Films { thin: thin?, medium: medium?, thick: thick? };
-            Some(TechniqueLayer { name: entry.name.clone(), films, basis: basis? })
+            let name = entry.name.clone();
+            Some(TechniqueLayer { name, films, basis: basis?, weighed: Vec::new() })
         })
         .collect();
     layers.into_iter().collect()

@@ -11,6 +11,7 @@ mod reserve;
 mod room;
 mod technique;
 mod timetable;
+mod weighing;
 
 pub use canvas::*;
 pub use caution::*;
@@ -21,6 +22,7 @@ pub use reserve::*;
 pub use room::*;
 pub use technique::*;
 pub use timetable::*;
+pub use weighing::*;
 
 use crate::quantity::{Currency, Date, UnitSystem};
 use serde::Deserialize;

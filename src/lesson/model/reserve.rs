@@ -1,3 +1,4 @@
+use super::weighing::WeighedSpread;
 use crate::quantity::Share;
 
 /// How much more than expected is mixed and bought.
@@ -11,6 +12,8 @@ pub struct ReserveRule {
     pub students_vary: Share,
     /// What people usually add for each student; only compared with the reserve.
     pub habit: Share,
+    /// Where the two spreads come from, if they have been weighed.
+    pub weighed: Option<WeighedSpread>,
 }
 
 /// So many classes out of so many; from 50 % to 99.9 %, both included.

@@ -1,6 +1,7 @@
 use super::caution::Practice;
 use super::colour::Material;
 use super::recipe::Consistency;
+use super::weighing::WeighedFilm;
 use crate::quantity::{Length, Spread};
 use std::num::NonZeroU32;
 use std::sync::Arc;
@@ -24,6 +25,15 @@ pub struct TechniqueLayer {
     pub films: Films,
     /// Where the figures come from.
     pub basis: String,
+    /// Which of the films have been weighed.
+    pub weighed: Vec<(Consistency, WeighedFilm)>,
+}
+
+impl TechniqueLayer {
+    /// Where the film for a consistency comes from, if it has been weighed.
+    pub fn weighed(&self, consistency: Consistency) -> Option<&WeighedFilm> {
+        self.weighed.iter().find(|(of, _)| *of == consistency).map(|(_, weighed)| weighed)
+    }
 }
 
 /// Wet film equivalents (mixed paint per painted area, run-off included).

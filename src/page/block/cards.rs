@@ -59,8 +59,9 @@ pub(super) fn set<'a>(
     let page = desk.style.frame.height - 0.2;
     let columns = if column.width / 2.0 >= NARROWEST * column.text.character() { 2 } else { 1 };
     let width = column.width / columns as f32;
-    let rows = fit(desk, cards, Column { width, ..column }, columns, page);
     galley.leave(1.5 * desk.style.grid());
+    let room = Room { first: page - galley.filled(), page };
+    let rows = fewest_pages(desk, cards, Column { width, ..column }, columns, room);
     for Row { height, cards } in rows {
         let mut strip = Strip { height, ..Strip::default() };
         for (index, mut card) in cards.into_iter().enumerate() {
@@ -78,6 +79,58 @@ pub(super) fn set<'a>(
 struct Row<'a> {
     height: f32,
     cards: Vec<Strip<'a>>,
+}
+
+/// Height for rows: what the page that is begun has left, and a whole page.
+#[derive(Clone, Copy)]
+struct Room {
+    first: f32,
+    page: f32,
+}
+
+impl Room {
+    /// How many pages the rows take from here on.
+    fn pages(self, rows: &[Row<'_>]) -> usize {
+        let (mut pages, mut left) = (1, self.first);
+        for row in rows {
+            if row.height > left + 0.1 {
+                pages += 1;
+                left = self.page;
+            }
+            left -= row.height;
+        }
+        pages
+    }
+}
+
+/// Rows of one height where that takes no page more than rows that are each as high as
+/// they need.
+fn fewest_pages<'a>(
+    desk: &mut Desk<'a, '_>,
+    cards: &'a [Card],
+    cell: Column,
+    columns: usize,
+    room: Room,
+) -> Vec<Row<'a>> {
+    let scale = desk.style.scale.clone();
+    let mark = desk.tree.mark();
+    let alike = fit(desk, cards, cell, columns, room.page);
+    let pages = room.pages(&alike);
+    if columns == 1 || pages == 1 {
+        return alike;
+    }
+    let notes = Notes::Below;
+    let medium = Sizes { reading: scale.chapter, name: scale.title, air: 1.0, notes };
+    let close = Sizes { name: scale.large, air: 0.6, ..medium };
+    for sizes in [medium, close, Sizes { reading: scale.title, ..close }] {
+        desk.tree.rewind(mark);
+        let rows = rows(desk, cards, cell, columns, sizes);
+        if room.pages(&rows) < pages && rows.iter().all(|row| row.height <= room.page) {
+            return rows;
+        }
+    }
+    desk.tree.rewind(mark);
+    fit(desk, cards, cell, columns, room.page)
 }
 
 /// The cards in rows: six to a page if they fit, with readings as large as fit; cards

@@ -5,7 +5,7 @@ use crate::page::strip::{Joint, Snap, Strip, height_of, stack};
 use crate::page::{Mark, Role, draw};
 
 /// Ending a page within a box that is too high for one.
-const WITHIN: f32 = 60.0;
+const WITHIN: f32 = 25.0;
 
 /// A box of at most this part of a page's height is kept whole; a higher one would
 /// leave too large a hole before it.

@@ -61,9 +61,11 @@ impl Draft {
     /// until each sum of printed figures comes to the printed result.
     pub(super) fn finish(mut self) -> Vec<Step> {
         // Every round adds a digit to one figure, so this ends.
+        let wanted: Vec<u8> = self.figures.iter().map(|figure| figure.decimals).collect();
         while let Some(figure) = self.too_coarse() {
             figure.decimals += 1;
         }
+        self.shorten(&wanted);
         self.steps
             .iter()
             .map(|step| Step {
@@ -73,6 +75,28 @@ impl Draft {
                 gives: self.shown(step.gives).unwrap_or(NOTHING),
             })
             .collect()
+    }
+
+    /// Takes digits back that later ones made needless, of the longest figures first.
+    fn shorten(&mut self, wanted: &[u8]) {
+        let mut longest: Vec<usize> = (0..self.figures.len()).collect();
+        longest.sort_by_key(|at| std::cmp::Reverse(self.figures.get(*at).map(|it| it.decimals)));
+        for at in longest {
+            let least = wanted.get(at).copied().unwrap_or(MOST_DECIMALS);
+            while self.figures.get(at).is_some_and(|figure| figure.decimals > least) {
+                self.change(at, |decimals| decimals - 1);
+                if self.too_coarse().is_some() {
+                    self.change(at, |decimals| decimals + 1);
+                    break;
+                }
+            }
+        }
+    }
+
+    fn change(&mut self, at: usize, decimals: impl Fn(u8) -> u8) {
+        if let Some(figure) = self.figures.get_mut(at) {
+            figure.decimals = decimals(figure.decimals);
+        }
     }
 
     /// The figure that spoils the first sum that does not come out. A result near the middle

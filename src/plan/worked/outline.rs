@@ -3,9 +3,10 @@
 use super::draft::{Draft, FigureId};
 use super::units::Units;
 use super::{Formula, number};
-use crate::lesson::Shape;
+use crate::lesson::{PolygonSize, Shape};
 use crate::plan::StepKind;
 use crate::plan::area::{distance_to_side, oval_factor};
+use crate::quantity::Length;
 use std::f64::consts::PI;
 
 /// Digits of pi and of the factor of an oval, as a pocket calculator user writes them.
@@ -31,14 +32,17 @@ pub(super) fn face(draft: &mut Draft, units: Units, shape: Shape, gives: FigureI
                 units.given_length(draft, height / 2.0),
             ],
         ),
-        Shape::Polygon { sides, side, .. } => (
-            Formula::HalfProduct,
-            vec![
-                number(draft, f64::from(sides), 0),
-                units.given_length(draft, side),
-                units.computed_length(draft, distance_to_side(sides, side)),
-            ],
-        ),
+        Shape::Polygon { sides, side, given } => {
+            let middle = distance_to_side(sides, side);
+            let middle = match given {
+                PolygonSize::AcrossFlats => units.given_length(draft, middle),
+                PolygonSize::Side | PolygonSize::AcrossCorners => {
+                    units.computed_length(draft, middle)
+                }
+            };
+            let side = length_of_side(draft, units, side, given);
+            (Formula::HalfProduct, vec![number(draft, f64::from(sides), 0), side, middle])
+        }
     };
     draft.step(StepKind::Face, formula, from, gives);
 }
@@ -65,10 +69,18 @@ pub(super) fn perimeter(draft: &mut Draft, units: Units, shape: Shape, gives: Fi
             ];
             (Formula::ProductAroundSum, from)
         }
-        Shape::Polygon { sides, side, .. } => (
-            Formula::Product,
-            vec![number(draft, f64::from(sides), 0), units.given_length(draft, side)],
-        ),
+        Shape::Polygon { sides, side, given } => {
+            let side = length_of_side(draft, units, side, given);
+            (Formula::Product, vec![number(draft, f64::from(sides), 0), side])
+        }
     };
     draft.step(StepKind::Perimeter, formula, from, gives);
+}
+
+/// The side of a polygon: measured, or worked out from what was.
+fn length_of_side(draft: &mut Draft, units: Units, side: Length, given: PolygonSize) -> FigureId {
+    match given {
+        PolygonSize::Side => units.given_length(draft, side),
+        PolygonSize::AcrossFlats | PolygonSize::AcrossCorners => units.computed_length(draft, side),
+    }
 }
