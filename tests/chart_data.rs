@@ -3,7 +3,7 @@
 use puddlebook::chart::Room;
 use puddlebook::handout::{
     Bar, BarPart, Bars, Coverage, CoverageLine, CoverageMark, DotFill, FeeCurve, FeeDot, Outline,
-    Picture, PictureKind, Unfolded, Weight,
+    Picture, PictureKind, RuleLine, Unfolded, WeighedChart, WeighedPoint, Weight,
 };
 use puddlebook::ink::Colour;
 
@@ -106,6 +106,29 @@ pub fn fees_of(classes: u32) -> Vec<f64> {
     (1..=classes).map(|students| 240.0 / f64::from(students) + 12.0).collect()
 }
 
+/// Canvases of two sizes in so many classes, and one that stands alone.
+pub fn weighed(classes: usize, rules: &[f64]) -> WeighedChart {
+    let rule = |slope: &f64| RuleLine {
+        label: format!("rule of thumb, spun pour {slope}"),
+        slope: *slope,
+    };
+    let canvas = |at: usize| {
+        let x = [3.27, 4.8][at % 2];
+        let used = x * (0.75 + 0.03 * (at * 7 % 11) as f64);
+        WeighedPoint { group: at % classes, x, y: [used - 0.12, used, used + 0.12] }
+    };
+    let alone = WeighedPoint { group: 0, x: 1.1, y: [1.2, 1.3, 1.4] };
+    WeighedChart {
+        title: "The canvases took 9 % less than planned".to_owned(),
+        x_label: "Planned (fl oz)".to_owned(),
+        y_label: "Used (fl oz)".to_owned(),
+        even_label: "as planned".to_owned(),
+        rules: rules.iter().map(rule).collect(),
+        groups: (1..=classes).map(|at| format!("Two Ways to Pour, {at} March 2026")).collect(),
+        points: (0..8 * classes).map(canvas).chain([alone]).collect(),
+    }
+}
+
 pub fn unfolded(outline: Outline, depth: f64) -> Unfolded {
     let (height, middle) = match outline {
         Outline::Rectangle { .. } | Outline::Oval { .. } => ("10 in", ""),
@@ -152,6 +175,9 @@ pub fn every_picture() -> Vec<PictureKind> {
         PictureKind::Fees(fee_curve(&fees_of(12), 0, Some(900.0))),
         PictureKind::Fees(fee_curve(&[8.0, 4.0, 2.67, 2.0, 3.2, 2.67], 4, Some(2.4))),
         PictureKind::Fees(fee_curve(&[0.0; 12], 3, Some(0.0))),
+        PictureKind::Weighed(weighed(3, &[1.2])),
+        PictureKind::Weighed(weighed(9, &[1.02, 1.5, 2.9])),
+        PictureKind::Weighed(weighed(1, &[])),
         PictureKind::Unfolded(unfolded(rectangle, 0.5)),
         PictureKind::Unfolded(unfolded(Outline::Rectangle { width: 24.0, height: 6.0 }, 1.5)),
         PictureKind::Unfolded(unfolded(rectangle, 0.0)),

@@ -3,8 +3,8 @@
 //! In: a [`Picture`], data with every text ready, the room for it and the faces. Out:
 //! shapes with their places. This room knows nothing of pages, of paint or of PDF.
 //!
-//! Coverage, bars and fees stand on plotters: its coordinates, mesh and series draw through
-//! `backend`, which emits the same shapes as everything else. Titles and direct
+//! Coverage, bars, fees and weighings stand on plotters: its coordinates, mesh and series draw
+//! through `backend`, which emits the same shapes as everything else. Titles and direct
 //! labels are set here, where `labels` keeps them apart.
 
 mod backend;
@@ -17,6 +17,7 @@ mod fees;
 mod grow;
 mod hatch;
 mod labels;
+mod marker;
 mod middle;
 mod outline;
 mod plot;
@@ -24,6 +25,7 @@ mod rings;
 mod shares;
 mod style;
 mod unfolded;
+mod weighed;
 
 use crate::handout::{Picture, PictureKind};
 use crate::ink::{Faces, Shape};
@@ -56,6 +58,7 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
         PictureKind::Coverage(data) => coverage::draw(data, width, faces),
         PictureKind::Bars(data) => bars::draw(data, width, faces),
         PictureKind::Fees(data) => fees::draw(data, width, faces),
+        PictureKind::Weighed(data) => weighed::draw(data, width, faces),
         PictureKind::Shares(data) => shares::draw(data, width, faces),
         PictureKind::Unfolded(data) => unfolded::draw(data, width, larger, faces).lowered(),
         PictureKind::Rings { colours } => return rings::draw(colours, width * larger),

@@ -1,10 +1,11 @@
 //! `make`: the handouts of lessons.
 
 use super::args;
+use super::beside::way;
 use super::disk::{read_templates, write_all};
 use super::failure::Failure;
 use super::lessons::{read_all, work_out};
-use crate::handout::{Desk, Sheet, Templates, order_csv};
+use crate::handout::{Desk, Sheet, Templates, order_csv, weigh_csv};
 use crate::ink::Faces;
 use crate::lesson::Lesson;
 use crate::plan::{Errand, Plan};
@@ -97,10 +98,15 @@ impl Workshop<'_> {
             if !pages.missing.is_empty() {
                 missing.push((sheet, pages.missing));
             }
-            if sheet == Sheet::Order {
-                let target = folder.join("order.csv");
-                let table = order_csv(&[Errand::of(&plan)], self.templates.words())
-                    .map_err(|error| Failure::write(&target, std::io::Error::other(error)))?;
+            let table = match sheet {
+                Sheet::Order => Some(order_csv(&[Errand::of(&plan)], self.templates.words())),
+                Sheet::Weigh => Some(weigh_csv(&plan, &way(folder, path))),
+                _ => None,
+            };
+            if let Some(table) = table {
+                let target = folder.join(format!("{}.csv", sheet.word()));
+                let table =
+                    table.map_err(|error| Failure::write(&target, std::io::Error::other(error)))?;
                 files.push((target, table));
             }
             self.progress.inc(1);

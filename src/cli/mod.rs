@@ -8,6 +8,7 @@
 //! | 3 | something could not be read or written |
 
 mod args;
+mod beside;
 mod check;
 mod costs;
 mod disk;

@@ -242,6 +242,7 @@ pub enum PictureKind {
     Bars(Bars),
     Shares(Shares),
     Fees(FeeCurve),
+    Weighed(WeighedChart),
     Unfolded(Unfolded),
     /// The cover picture: rings of a ring pour, drawn from a seed.
     Rings {
@@ -365,6 +366,40 @@ pub struct FeeDot {
 pub enum DotFill {
     Filled,
     Open,
+}
+
+/// Used paint against planned paint, a point a canvas.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WeighedChart {
+    pub title: String,
+    pub x_label: String,
+    pub y_label: String,
+    /// Written at the end of the line on which as much is used as is planned.
+    pub even_label: String,
+    /// What the trade's rule of thumb would give.
+    pub rules: Vec<RuleLine>,
+    /// What the markers of the points stand for, each another shape.
+    pub groups: Vec<String>,
+    pub points: Vec<WeighedPoint>,
+}
+
+/// A straight line through the origin.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RuleLine {
+    pub label: String,
+    /// y per x.
+    pub slope: f64,
+}
+
+/// One canvas.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WeighedPoint {
+    /// Place in `WeighedChart::groups`.
+    pub group: usize,
+    /// Planned.
+    pub x: f64,
+    /// Used: as little as the scale allows, as it shows, as much as it allows.
+    pub y: [f64; 3],
 }
 
 /// A canvas with its side strips folded out, to scale, with dimension lines.

@@ -6,17 +6,23 @@
 //! fonts, pages and PDF.
 
 mod context;
+mod cups;
 mod document;
+mod harmless;
 mod markdown;
+mod measured;
 mod order_csv;
 mod pictures;
 mod sheet;
 mod templates;
+mod weigh_csv;
 mod words;
 
 pub use context::{Context, CostText, FeesText, ReserveLineText};
 pub use document::*;
+pub use measured::measured;
 pub use order_csv::order_csv;
 pub use sheet::{Desk, Sheet, course_order};
 pub use templates::{TemplateFault, Templates};
+pub use weigh_csv::weigh_csv;
 pub use words::Words;

@@ -1,5 +1,6 @@
 //! Orders as a table for spreadsheets (RFC 4180), in numbers and units apart.
 
+use super::harmless::harmless;
 use super::words::Words;
 use crate::lesson::Amount;
 use crate::plan::{Errand, OrderItem, OrderLine, PackCount, Purchase};
@@ -175,13 +176,5 @@ impl Clerk<'_> {
             Amount::Mass(_) => "g",
             Amount::Pieces(_) => "pieces",
         }
-    }
-}
-
-/// A text that no spreadsheet runs: a leading sign of a formula gets an apostrophe.
-fn harmless(text: &str) -> String {
-    match text.chars().next() {
-        Some('=' | '+' | '-' | '@' | '\t' | '\r') => format!("'{text}"),
-        _ => text.to_string(),
     }
 }

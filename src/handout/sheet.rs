@@ -1,8 +1,8 @@
 //! The handouts there are, and how each is written from a plan.
 
-use super::context::{CanvasText, Context, FeesText, order};
+use super::context::{CanvasText, Context, FeesText, order, weigh};
 use super::document::{Block, Document, Form};
-use super::markdown::{self, MarkdownFault, Pictures};
+use super::markdown::{self, Pictures};
 use super::pictures::{self, bought, canvas_name, pictures};
 use super::templates::{TemplateFault, Templates, tera_context};
 use super::words::fill;
@@ -21,6 +21,8 @@ pub enum Sheet {
     Cards,
     /// Blank, for each student and canvas.
     Worksheet,
+    /// A row for each cup, weighed before and after.
+    Weigh,
     /// The worksheets worked, for the teacher.
     Answers,
     /// The book for beginners.
@@ -29,8 +31,15 @@ pub enum Sheet {
 
 impl Sheet {
     /// All handouts, in the order in which they are made.
-    pub const ALL: [Self; 6] =
-        [Self::Order, Self::Lesson, Self::Cards, Self::Worksheet, Self::Answers, Self::Guide];
+    pub const ALL: [Self; 7] = [
+        Self::Order,
+        Self::Lesson,
+        Self::Cards,
+        Self::Worksheet,
+        Self::Weigh,
+        Self::Answers,
+        Self::Guide,
+    ];
 
     /// The word for it in file names and on the command line.
     pub fn word(self) -> &'static str {
@@ -39,6 +48,7 @@ impl Sheet {
             Self::Lesson => "lesson",
             Self::Cards => "cards",
             Self::Worksheet => "worksheet",
+            Self::Weigh => "weigh",
             Self::Answers => "answers",
             Self::Guide => "guide",
         }
@@ -46,7 +56,9 @@ impl Sheet {
 
     fn form(self) -> Form {
         match self {
-            Self::Order | Self::Lesson | Self::Worksheet | Self::Answers => Form::Sheet,
+            Self::Order | Self::Lesson | Self::Worksheet | Self::Weigh | Self::Answers => {
+                Form::Sheet
+            }
             Self::Cards => Form::Cards,
             Self::Guide => Form::Book,
         }
@@ -58,6 +70,7 @@ impl Sheet {
             Self::Lesson => "lesson.md",
             Self::Cards => "cards.md",
             Self::Worksheet => "worksheet.md",
+            Self::Weigh => "weigh.md",
             Self::Answers => "answers.md",
             Self::Guide => "guide.md",
         }
@@ -90,6 +103,7 @@ impl<'a> Desk<'a> {
     pub fn write(&self, sheet: Sheet) -> Result<Document, TemplateFault> {
         let blocks = match sheet {
             Sheet::Worksheet => self.worksheets()?,
+            Sheet::Weigh => self.weigh()?,
             Sheet::Guide => self.guide()?,
             _ => self.blocks(sheet, &self.context)?,
         };
@@ -104,6 +118,7 @@ impl<'a> Desk<'a> {
             Sheet::Lesson => &words.sheets.lesson,
             Sheet::Cards => &words.sheets.cards,
             Sheet::Worksheet => &words.sheets.worksheet,
+            Sheet::Weigh => &words.sheets.weigh,
             Sheet::Answers => &words.sheets.answers,
             Sheet::Guide => &words.sheets.guide,
         };
@@ -145,6 +160,15 @@ impl<'a> Desk<'a> {
         let picture = pictures::fees(self.plan, &fees, self.templates.words());
         pictures.insert("fee".to_string(), picture);
         self.blocks_with(Sheet::Guide, &context, &pictures)
+    }
+
+    /// The weigh sheet alone goes through all cups of the class.
+    fn weigh(&self) -> Result<Vec<Block>, TemplateFault> {
+        let print = &self.plan.lesson.print;
+        let show = Show::new(print.units, print.currency);
+        let mut context = self.context.clone();
+        context.insert("weigh", &weigh(self.plan, self.templates.words(), &show));
+        self.blocks(Sheet::Weigh, &context)
     }
 
     /// One sheet for each named student and canvas; for a mere number of students
@@ -191,7 +215,7 @@ impl<'a> Desk<'a> {
     ) -> Result<Vec<Block>, TemplateFault> {
         let template = sheet.template();
         let markdown = self.templates.render(template, context)?;
-        markdown::read(&markdown, pictures).map_err(|fault| in_template(template, fault))
+        markdown::read(&markdown, pictures).map_err(|fault| fault.of(template))
     }
 }
 
@@ -233,11 +257,4 @@ pub fn course_order(
         }
     }
     Ok(document)
-}
-
-fn in_template(template: &str, fault: MarkdownFault) -> TemplateFault {
-    TemplateFault {
-        template: template.to_string(),
-        message: format!("{}, at “{}”", fault.message, fault.excerpt),
-    }
 }

@@ -4,6 +4,7 @@
 use super::context::Context;
 use super::words::Words;
 use crate::quantity::show::number_of;
+use serde::Serialize;
 use serde_yaml::Value;
 use std::collections::{BTreeMap, HashMap};
 use std::error::Error;
@@ -18,7 +19,7 @@ macro_rules! built_in {
 }
 
 /// Names and texts of the templates in the program.
-const BUILT_IN: [(&str, &str); 22] = [
+const BUILT_IN: [(&str, &str); 24] = [
     built_in!("answers.md"),
     built_in!("cards.md"),
     built_in!("guide-answers.md"),
@@ -38,7 +39,9 @@ const BUILT_IN: [(&str, &str); 22] = [
     built_in!("guide-troubleshooting.md"),
     built_in!("guide.md"),
     built_in!("lesson.md"),
+    built_in!("measured.md"),
     built_in!("order.md"),
+    built_in!("weigh.md"),
     built_in!("worksheet.md"),
     built_in!("words.yaml"),
 ];
@@ -112,6 +115,11 @@ impl Templates {
 
 /// The context as Tera wants it.
 pub(super) fn tera_context(context: &Context) -> Result<tera::Context, TemplateFault> {
+    serialized(context)
+}
+
+/// Any context as Tera wants it.
+pub(super) fn serialized(context: &impl Serialize) -> Result<tera::Context, TemplateFault> {
     tera::Context::from_serialize(context).map_err(|error| fault("context", &error))
 }
 

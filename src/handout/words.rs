@@ -28,6 +28,7 @@ pub struct Words {
     pub steps: StepWords,
     pub pictures: PictureWords,
     pub day: DayWords,
+    pub weigh: WeighWords,
 }
 
 /// What each kind of handout is called.
@@ -38,8 +39,10 @@ pub struct SheetWords {
     pub lesson: String,
     pub cards: String,
     pub worksheet: String,
+    pub weigh: String,
     pub answers: String,
     pub guide: String,
+    pub measured: String,
 }
 
 /// Heads of the pages of one student’s worksheet.
@@ -194,6 +197,24 @@ pub struct DayWords {
     pub both: String,
 }
 
+/// The weigh sheet.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WeighWords {
+    /// A student without a name: `{number}`
+    pub student: String,
+    pub demonstration: String,
+    pub spare: String,
+    /// One of several alike canvases: `{canvas}`, `{piece}`
+    pub piece: String,
+    /// A layer of a canvas that has several: `{canvas}`, `{layer}`
+    pub layer: String,
+    /// A class that was weighed: `{title}`, `{date}`
+    pub class: String,
+    /// A layer that teaches nothing: `{class}`, `{student}`, `{canvas}`, `{layer}`, `{missing}`
+    pub left_out: String,
+}
+
 /// Charts and drawings.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -202,6 +223,7 @@ pub struct PictureWords {
     pub colours: ColourWords,
     pub bought: BoughtWords,
     pub fee: FeeWords,
+    pub weighed: WeighedWords,
     pub unfolded: UnfoldedWords,
     pub cover: CoverWords,
 }
@@ -267,6 +289,33 @@ pub struct FeeWords {
     pub point: String,
     pub between: String,
     pub asked_sentence: String,
+}
+
+/// Used against planned.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WeighedWords {
+    /// `{share}`
+    pub title_less: String,
+    /// `{share}`
+    pub title_more: String,
+    pub title_even: String,
+    /// `{unit}`
+    pub x: String,
+    /// `{unit}`
+    pub y: String,
+    pub even: String,
+    /// The only rule of thumb, and one of several: `{poured}`
+    pub rule: String,
+    pub rule_of: String,
+    /// `{technique}`, `{consistency}`
+    pub poured: String,
+    /// `{title}`, `{classes}`, `{rules}`
+    pub alt: String,
+    /// `{class}`, `{canvases}`, `{planned}`, `{used}`
+    pub class: String,
+    /// `{rule}`, `{share}`
+    pub rule_sentence: String,
 }
 
 /// The canvas unfolded.

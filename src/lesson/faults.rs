@@ -38,11 +38,15 @@ impl Faults {
         &self.sources
     }
 
-    /// The lesson file itself could not be read, so that nothing is known about what
+    /// The lesson file or the weighings themselves could not be read, so that nothing is known about what
     /// it says.
     pub fn is_unread(&self) -> bool {
         self.problems.iter().any(|problem| {
-            problem.place.is_none() && matches!(problem.kind, ProblemKind::Unread { .. })
+            let unread = matches!(
+                problem.kind,
+                ProblemKind::Unread { .. } | ProblemKind::WeighingsUnread { .. }
+            );
+            problem.place.is_none() && unread
         })
     }
 

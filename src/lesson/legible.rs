@@ -38,6 +38,7 @@ legible_by! {
     Mass: read::mass,
     MassDensity: read::density,
     Money: read::money,
+    Share: read::share,
     u32: read::count,
     f64: read::number,
 }

@@ -32,6 +32,14 @@ pub const SIDES: Bounds = Bounds::new(3.0, 24.0, "3 to 24");
 pub const CANVAS_SIZE: Bounds = Bounds::new(0.01, 5.0, "10 mm to 5 m (3/8 in to 16 ft)");
 pub const DEPTH: Bounds = Bounds::new(0.0, 0.3, "0 to 300 mm (0 to 12 in)");
 pub const FILM: Bounds = Bounds::new(1e-6, 0.02, "0.001 mm to 20 mm");
+/// Which of alike canvases.
+pub const PIECE: Bounds = Bounds::new(1.0, 10_000.0, "1 to 10000");
+/// A cup with its stick and its paint.
+pub const FULL_CUP: Bounds = Bounds::new(1e-4, 50.0, "0.1 g to 50 kg");
+/// What is left of it, or what ran off; nothing on a scale that was tared.
+pub const EMPTIED: Bounds = Bounds::new(0.0, 50.0, "0 to 50 kg");
+/// Cups, canvases or classes that were weighed.
+pub const WEIGHED: Bounds = Bounds::new(1.0, 1e6, "1 to 1000000");
 pub const DENSITY: Bounds = Bounds::new(300.0, 6_000.0, "0.3 g/mL to 6 g/mL");
 pub const DROP: Bounds = Bounds::new(1e-9, 1e-6, "0.001 mL to 1 mL");
 pub const PARTS: Bounds = Bounds::new(1e-3, 1_000.0, "0.001 to 1000");

@@ -29,32 +29,42 @@ pub fn read(path: &Path) -> Result<Lesson, Faults> {
 ///
 /// # Errors
 /// Every problem of all its files, at once.
-pub fn read_with(
+pub fn read_with(path: &Path, load: Load<'_>) -> Result<Lesson, Faults> {
+    let mut sources = Sources::default();
+    read_among(&mut sources, path, load).map_err(|problems| Faults::new(problems, sources))
+}
+
+/// Reads a lesson whose files are added to those of a longer run.
+pub(super) fn read_among(
+    sources: &mut Sources,
     path: &Path,
-    load: &dyn Fn(&Path) -> Result<Vec<u8>, Unread>,
-) -> Result<Lesson, Faults> {
+    load: Load<'_>,
+) -> Result<Lesson, Vec<Problem>> {
     let mut reading = Reading {
         load,
-        sources: Sources::default(),
+        sources,
         tree: Tree::default(),
         log: Log::default(),
         unseen: Unseen::nothing(),
     };
     let lesson = reading.lesson(path);
-    let (sources, log) = (reading.sources, reading.log);
+    let log = reading.log;
     if lesson.is_none() && log.is_empty() {
         log.at(None, ProblemKind::Unexplained);
     }
     let problems = log.into_problems();
     match lesson {
         Some(lesson) if problems.is_empty() => Ok(lesson),
-        _ => Err(Faults::new(problems, sources)),
+        _ => Err(problems),
     }
 }
 
+/// Where files come from: the bytes at a path.
+pub(super) type Load<'a> = &'a dyn Fn(&Path) -> Result<Vec<u8>, Unread>;
+
 struct Reading<'a> {
-    load: &'a dyn Fn(&Path) -> Result<Vec<u8>, Unread>,
-    sources: Sources,
+    load: Load<'a>,
+    sources: &'a mut Sources,
     tree: Tree,
     log: Log,
     unseen: Unseen,

@@ -8,7 +8,8 @@
 //! looked over (`survey`) and laid over each other (`merge`), nodes become the raw types
 //! that say which keys there are (`decode`, `field`, `raw`), and those are checked
 //! (`check`). Problems are values until `words` puts them into words and `render` shows
-//! the line. What could not be read (`unseen`) hides nothing else and blames nothing.
+//! the line. Weighings (`weighings`) are read in the same way, and so is the lesson that they
+//! name. What could not be read (`unseen`) hides nothing else and blames nothing.
 
 mod catalogue;
 mod check;
@@ -32,6 +33,7 @@ mod source;
 mod survey;
 mod tree;
 mod unseen;
+mod weighings;
 mod words;
 
 pub use faults::{Faults, Style};
@@ -40,3 +42,4 @@ pub use model::*;
 pub use problem::{Form, Problem, ProblemKind, Sold, Sort};
 pub use slip::YamlSlip;
 pub use source::{FileId, Place, SourceFile, Sources, Unread};
+pub use weighings::{Weighings, read_weighings, read_weighings_with};

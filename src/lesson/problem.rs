@@ -1,6 +1,6 @@
 use super::slip::YamlSlip;
 use super::source::{Place, Unread};
-use crate::quantity::{Decimal, Dimension, Length, MisreadKind};
+use crate::quantity::{Decimal, Dimension, Length, Mass, MisreadKind};
 
 /// One thing that is wrong, where it is, and what it is.
 #[derive(Debug, Clone, PartialEq)]
@@ -162,6 +162,11 @@ pub enum ProblemKind {
         across: Length,
     },
     SpreadOrder,
+    /// Counts of what was weighed: fewer cups than canvases, say.
+    FewerThan {
+        part: &'static str,
+        whole: &'static str,
+    },
     NoLayers,
     PaintIsAColour,
     NoPaintInMix,
@@ -195,6 +200,81 @@ pub enum ProblemKind {
     PastMidnight,
     BookedBeforeStart,
     WhenNotOne,
+
+    // Weighings.
+    WeighingsUnread {
+        name: String,
+        why: Unread,
+    },
+    /// Where weighings name a lesson.
+    LessonUnread {
+        name: String,
+        why: Unread,
+    },
+    /// A file of weighings with nothing in it.
+    NoWeighings,
+    SeveralClasses,
+    /// A lesson where weighings are wanted.
+    ALesson,
+    /// A key of the file or a column of the table that must be there.
+    NotSaid {
+        key: &'static str,
+    },
+    /// A table whose columns are set apart by something else.
+    NotCommas,
+    /// A cell that starts with a quotation mark and does not end.
+    OpenCell,
+    /// A row of more or fewer cells than the table has columns.
+    CellCount {
+        found: usize,
+        columns: usize,
+    },
+    NoCups,
+    NoScale,
+    LayerNeeded {
+        technique: String,
+        known: Vec<String>,
+    },
+    MixNeeded {
+        technique: String,
+    },
+    /// Fewer alike canvases are painted than the row says.
+    NoSuchPiece {
+        pieces: u32,
+    },
+    /// A cup of which one of the two weights is missing, or both where a tray was weighed.
+    HalfWeighed {
+        missing: &'static [&'static str],
+    },
+    /// `layer` is given where the canvas has several.
+    NotOfCanvas {
+        colour: String,
+        canvas: String,
+        layer: Option<String>,
+        nearest: Option<String>,
+        known: Vec<String>,
+    },
+    AfterHeavier,
+    CupTwice {
+        colour: String,
+    },
+    TrayTwice,
+    /// More ran off than was in the cups.
+    TrayHeavier {
+        used: Mass,
+    },
+    /// Two rows of one canvas say different techniques or mixes.
+    PouredTwoWays,
+    /// About 28 times too light: ounces read as grams.
+    OuncesAsGrams {
+        weighed: Mass,
+        planned: Mass,
+    },
+    /// About 28 times too heavy: grams read as ounces.
+    GramsAsOunces {
+        weighed: Mass,
+        planned: Mass,
+    },
     /// Something could not be read although nothing above was found.
     Unexplained,
 }
@@ -219,6 +299,9 @@ pub enum Sort {
     Supply,
     /// Paint, material or supply.
     Item,
+    Canvas,
+    /// A student of the class, or the teacher.
+    Painter,
 }
 
 /// How an item is sold.

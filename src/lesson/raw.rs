@@ -8,7 +8,7 @@ use super::model::{
     ServiceLevel, Sign,
 };
 use crate::quantity::{
-    Area, Currency, Date, Length, Mass, MassDensity, Money, Time, UnitSystem, Volume,
+    Area, Currency, Date, Length, Mass, MassDensity, Money, Share, Time, UnitSystem, Volume,
 };
 use serde::Deserialize;
 
@@ -244,11 +244,37 @@ pub(super) struct Technique {
 /// The wet film of one layer.
 #[derive(Debug, Deserialize)]
 pub(super) struct Layer {
-    pub(super) thin: Field<At<Film>>,
-    pub(super) medium: Field<At<Film>>,
-    pub(super) thick: Field<At<Film>>,
+    pub(super) thin: Field<At<LayerFilm>>,
+    pub(super) medium: Field<At<LayerFilm>>,
+    pub(super) thick: Field<At<LayerFilm>>,
     /// Where the figures come from.
     pub(super) basis: Field<Written<String>>,
+}
+
+/// The film of a layer in one consistency.
+#[derive(Debug, Deserialize)]
+pub(super) struct LayerFilm {
+    pub(super) low: Field<Written<Length>>,
+    pub(super) typical: Field<Written<Length>>,
+    pub(super) high: Field<Written<Length>>,
+    /// Where it comes from when it has been weighed.
+    pub(super) weighed: Field<At<WeighedFilm>>,
+}
+
+/// What a weighed film rests on.
+#[derive(Debug, Deserialize)]
+pub(super) struct WeighedFilm {
+    pub(super) cups: Field<Written<u32>>,
+    pub(super) canvases: Field<Written<u32>>,
+    pub(super) classes: Field<Written<u32>>,
+    /// Of these canvases.
+    pub(super) mean: Field<Written<Length>>,
+    /// How much of the film is that mean.
+    #[serde(rename = "own weight")]
+    pub(super) own_weight: Field<Written<Share>>,
+    /// The film before anything was weighed.
+    #[serde(rename = "instead of")]
+    pub(super) instead_of: Field<At<Film>>,
 }
 
 /// Three values of one film.
@@ -301,6 +327,15 @@ pub(super) struct Reserve {
     pub(super) students_vary: Field<Written<Percentage>>,
     /// What is usually added for each student; only compared.
     pub(super) habit: Field<Written<Percentage>>,
+    /// Where the spreads come from when they have been weighed.
+    pub(super) weighed: Field<At<WeighedSpread>>,
+}
+
+/// What weighed spreads rest on.
+#[derive(Debug, Deserialize)]
+pub(super) struct WeighedSpread {
+    pub(super) canvases: Field<Written<u32>>,
+    pub(super) classes: Field<Written<u32>>,
 }
 
 /// What happens when.

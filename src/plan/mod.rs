@@ -9,6 +9,7 @@
 //!                      provision: jars, supplies; order: measure, buy
 //!                      worked, cautions, timetable; room: setting, drying, washing
 //!                      course: plans one after the other
+//!                      weighed: a plan against what it would be without weighings
 //! ```
 //!
 //! This room must not know how a number is printed, in which words, or on what paper; it
@@ -39,6 +40,7 @@ mod room;
 mod rounding;
 mod supplies;
 mod timetable;
+mod weighed;
 mod worked;
 
 pub use cautions::practices;
@@ -52,6 +54,7 @@ pub use room::{
     Washed, WashingPlan,
 };
 pub use timetable::{Booking, StepTime, TimetablePlan};
+pub use weighed::{Compared, ComparedLayer, WeighedBasis};
 pub use worked::Formula;
 
 use crate::lesson::Lesson;

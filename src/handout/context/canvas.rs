@@ -2,6 +2,7 @@
 
 use super::adding::{Amounts, canvas_paint, grams, ingredients};
 use super::batch::{IngredientText, batch, consistency, hex};
+use super::compare::{CompareText, compare};
 use super::spelled;
 use super::step::{StepText, operand_of, steps, sum_of};
 use super::technique::coverage;
@@ -11,7 +12,7 @@ use crate::plan::{
     CanvasPlan, CupPlan, FinishPlan, LayerPlan, Plan, StepKind, WorkedExample, rule_film,
 };
 use crate::quantity::show::Show;
-use crate::quantity::{Area, Date, Length, Mass, UnitSystem};
+use crate::quantity::{Area, Date, Length, Mass};
 use serde::Serialize;
 use std::f64::consts::PI;
 
@@ -48,8 +49,8 @@ pub struct CanvasText {
     pub rule_share: String,
     /// What one unit of the colours together weighs, in the mean of this canvas.
     pub mean_weight: String,
-    /// The rule's amount in grams, worked with that weight.
-    pub rule_mass_sum: String,
+    /// The other comparisons, worked with what is planned.
+    pub compare: Option<CompareText>,
     /// What the cups of one canvas should lose.
     pub paint_mass: String,
     /// The area worked out, from one step to the next; empty for a step that a bare
@@ -119,10 +120,12 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
         .iter()
         .zip(&plan.canvases)
         .zip(&plan.worked)
-        .map(|((canvas, worked_out), worked)| {
-            (canvas, worked_out, worked, canvas_paint(worked_out, show), used(worked_out, show))
+        .enumerate()
+        .map(|(at, ((canvas, worked_out), worked))| {
+            let both = (canvas_paint(worked_out, show), used(worked_out, show));
+            (canvas, worked_out, worked, both, at)
         })
-        .map(|(canvas, worked_out, worked, paint, (used, cups))| CanvasText {
+        .map(|(canvas, worked_out, worked, (paint, (used, cups)), at)| CanvasText {
             name: canvas.name.clone(),
             shape: shape_word(canvas, words),
             size: size(canvas, words, show),
@@ -154,7 +157,7 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             rule_share: show.percent(rule_share(worked_out)),
             mean_weight: mean_weight(worked_out, show),
             paint_mass: used,
-            rule_mass_sum: rule_mass_sum(worked_out, words, show),
+            compare: compare(plan, at, words, show),
             perimeter_factor: operand_of(worked, &StepKind::Perimeter, 3, words),
             perimeter_sum: sum_of(worked, &StepKind::Perimeter, words),
             edge_sum: sum_of(worked, &StepKind::EdgeArea, words),
@@ -190,23 +193,6 @@ fn used(canvas: &CanvasPlan, show: &Show) -> (String, Vec<Vec<String>>) {
     let mut parts = parts.into_iter();
     let layers = canvas.layers.iter();
     (whole, layers.map(|layer| parts.by_ref().take(layer.cups.len()).collect()).collect())
-}
-
-/// The rule's paint times that weight, worked with the figures as they are printed, so that a
-/// pocket calculator comes to the same.
-fn rule_mass_sum(canvas: &CanvasPlan, words: &Words, show: &Show) -> String {
-    let paint = canvas.areas.painted * rule_film();
-    let rule = show.volume(paint);
-    let pattern = match show.units() {
-        UnitSystem::Us => &words.steps.per_fluid_ounce,
-        UnitSystem::Metric => &words.steps.per_millilitre,
-    };
-    let weight = canvas.paint_mass() / canvas.paint.typical();
-    format!(
-        "{rule} × {} = {}",
-        fill(pattern, &[("amount", &show.density(weight))]),
-        show.mass(show.printed_volume(paint) * show.printed_density(weight))
-    )
 }
 
 /// Paint of the canvas as a part of what the rule of thumb says.

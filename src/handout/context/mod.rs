@@ -7,6 +7,7 @@ mod adding;
 mod batch;
 mod canvas;
 mod caution;
+mod compare;
 mod money;
 mod order;
 mod reasons;
@@ -15,6 +16,7 @@ mod room;
 mod step;
 mod technique;
 mod timetable;
+mod weigh;
 
 use super::words::{Words, fill};
 use crate::lesson::{Edition, Practice};
@@ -39,6 +41,7 @@ pub use room::RoomText;
 pub(super) use step::operand_of;
 pub use technique::{ColourText, MixText, TechniqueText};
 pub use timetable::TimetableText;
+pub(super) use weigh::weigh;
 
 /// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety
 /// note for young people (common practice, no source).
@@ -78,6 +81,8 @@ pub struct Context {
     /// What is done in the lesson that needs care, by the words of lesson files.
     pub practices: Vec<&'static str>,
     pub rule: RuleText,
+    /// Where the amounts come from; none when nothing of the lesson has been weighed.
+    pub weighed: Option<WeighedText>,
     /// What stays in each cup and on its stick.
     pub cup_loss: String,
     /// The heaviest thing that stands on the scale, and what a scale should hold for it.
@@ -100,6 +105,16 @@ pub struct Context {
     pub room: RoomText,
     pub cautions: Vec<CautionText>,
     pub all_cautions: Vec<CautionText>,
+}
+
+/// What weighings the amounts come from.
+#[derive(Debug, Clone, Serialize)]
+pub struct WeighedText {
+    pub cups: String,
+    pub canvases: String,
+    pub classes: String,
+    /// Whether some layer of the lesson has not been weighed.
+    pub part: bool,
 }
 
 /// The trade's rule of thumb in the units of the lesson.
@@ -136,6 +151,7 @@ impl Context {
             young: class.youngest_age.is_some_and(|age| age < YOUNG),
             practices: practices(&plan.lesson).into_iter().map(Practice::word).collect(),
             rule: rule(&show),
+            weighed: weighed(plan),
             cup_loss: show.volume(plan.lesson.mixing.cup_loss),
             heaviest_batch: show.mass(heaviest(plan)),
             scale_reach: show.mass(scale_reach(heaviest(plan))),
@@ -179,6 +195,20 @@ fn heaviest(plan: &Plan) -> Mass {
 fn scale_reach(batch: Mass) -> Mass {
     let step = gram(SCALE_STEP_G);
     step * ((batch + gram(JUG_G)) / step).value.ceil()
+}
+
+fn weighed(plan: &Plan) -> Option<WeighedText> {
+    let basis = plan.weighed()?;
+    let canvases = plan.lesson.canvases.iter();
+    let mut layers = canvases
+        .flat_map(|canvas| canvas.technique.layers.iter().zip(&canvas.layers))
+        .map(|(layer, poured)| layer.weighed(poured.mix.consistency));
+    Some(WeighedText {
+        cups: basis.cups.to_string(),
+        canvases: basis.canvases.to_string(),
+        classes: basis.classes.to_string(),
+        part: layers.any(|weighed| weighed.is_none()),
+    })
 }
 
 fn rule(show: &Show) -> RuleText {

@@ -13,6 +13,7 @@ mod reader;
 mod table;
 
 use super::document::{Block, Picture};
+use super::templates::TemplateFault;
 use std::collections::BTreeMap;
 
 /// The pictures that a template may name.
@@ -25,6 +26,16 @@ pub struct MarkdownFault {
     pub message: String,
     /// The text in question.
     pub excerpt: String,
+}
+
+impl MarkdownFault {
+    /// As the fault of the template that it stands in.
+    pub(super) fn of(self, template: &str) -> TemplateFault {
+        TemplateFault {
+            template: template.to_string(),
+            message: format!("{}, at “{}”", self.message, self.excerpt),
+        }
+    }
 }
 
 /// Reads Markdown into blocks.

@@ -19,6 +19,7 @@ mod shop;
 mod supplies;
 mod techniques;
 mod timetable;
+mod weighed;
 
 use super::desk::Desk;
 use super::field::{Field, Items, Written};

@@ -19,12 +19,13 @@ pub(super) fn reserve(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option
     let level = level.and_then(|written| desk.read(written));
     let class_varies = part("class varies by", &raw.class_varies, &limits::VARIATION);
     let students_vary = part("students vary by", &raw.students_vary, &limits::VARIATION);
+    let weighed = super::weighed::spread(desk, *node, &raw.weighed);
     let habit = part("habit", &raw.habit, &limits::HABIT);
     Some(ReserveRule {
         level: level?,
         class_varies: class_varies?,
         students_vary: students_vary?,
         habit: habit?,
-        weighed: None,
+        weighed: weighed?,
     })
 }

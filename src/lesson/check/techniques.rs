@@ -1,12 +1,13 @@
 use super::super::catalogue::Catalogue;
 use super::super::desk::Desk;
-use super::super::field::{At, Entries, Field};
+use super::super::field::{At, Entries, Field, Written};
 use super::super::limits;
-use super::super::model::{Films, Finish, MaterialKind, Technique, TechniqueLayer};
+use super::super::model::{Consistency, Films, Finish, MaterialKind, Technique, TechniqueLayer};
 use super::super::problem::{ProblemKind, Sort};
 use super::super::raw;
 use super::super::tree::NodeId;
 use super::materials::Stuff;
+use super::weighed;
 use crate::quantity::{Length, Spread};
 use std::collections::BTreeSet;
 use std::num::NonZeroU32;
@@ -53,29 +54,51 @@ fn layers_of(desk: Desk<'_>, at: &At<Entries<raw::Layer>>) -> Option<Vec<Techniq
         .iter()
         .map(|entry| {
             let raw = entry.value.as_ref()?;
-            let film =
-                |key, field| desk.need(entry.node, key, field).and_then(|film| spread(desk, film));
+            let film = |key, field| {
+                let at = desk.need(entry.node, key, field)?;
+                let film = layer_film(desk, at);
+                let weighed = weighed::film(desk, at);
+                Some((film?, weighed?))
+            };
             let thin = film("thin", &raw.thin);
             let medium = film("medium", &raw.medium);
             let thick = film("thick", &raw.thick);
             let basis = desk.need_text(entry.node, "basis", &raw.basis);
-            let films = Films { thin: thin?, medium: medium?, thick: thick? };
             let name = entry.name.clone();
-            Some(TechniqueLayer { name, films, basis: basis?, weighed: Vec::new() })
+            let ((thin, a), (medium, b), (thick, c)) = (thin?, medium?, thick?);
+            let weighed = Consistency::ALL.into_iter().zip([a, b, c]);
+            let weighed = weighed.filter_map(|(of, weighed)| Some((of, weighed?))).collect();
+            let films = Films { thin, medium, thick };
+            Some(TechniqueLayer { name, films, basis: basis?, weighed })
         })
         .collect();
     layers.into_iter().collect()
 }
 
+fn layer_film(desk: Desk<'_>, at: &At<raw::LayerFilm>) -> Option<Spread<Length>> {
+    let raw::LayerFilm { low, typical, high, .. } = &at.value;
+    spread(desk, at.node, [low, typical, high])
+}
+
+/// A film of its own.
+pub(super) fn film(desk: Desk<'_>, at: &At<raw::Film>) -> Option<Spread<Length>> {
+    let raw::Film { low, typical, high } = &at.value;
+    spread(desk, at.node, [low, typical, high])
+}
+
 /// Low, typical and high, in that order of size.
-fn spread(desk: Desk<'_>, at: &At<raw::Film>) -> Option<Spread<Length>> {
-    let read = |key, field| desk.need_bounded(at.node, key, field, &limits::FILM);
-    let low = read("low", &at.value.low);
-    let typical = read("typical", &at.value.typical);
-    let high = read("high", &at.value.high);
+fn spread(
+    desk: Desk<'_>,
+    node: NodeId,
+    [low, typical, high]: [&Field<Written<Length>>; 3],
+) -> Option<Spread<Length>> {
+    let read = |key, field| desk.need_bounded(node, key, field, &limits::FILM);
+    let low = read("low", low);
+    let typical = read("typical", typical);
+    let high = read("high", high);
     let known: Vec<Length> = [low, typical, high].into_iter().flatten().collect();
-    if !known.is_sorted() && !is_patchwork(desk, at.node) {
-        desk.fault(at.node, ProblemKind::SpreadOrder);
+    if !known.is_sorted() && !is_patchwork(desk, node) {
+        desk.fault(node, ProblemKind::SpreadOrder);
     }
     Spread::new(low?, typical?, high?)
 }
@@ -103,7 +126,7 @@ pub(super) fn finishes(
             desk.fault(written.node, kind);
             None
         });
-        let film = desk.need(entry.node, "film", &raw.film).and_then(|at| spread(desk, at));
+        let film = desk.need(entry.node, "film", &raw.film).and_then(|at| self::film(desk, at));
         let coats = desk.bounded_or(&raw.coats, &limits::COATS, 1);
         let after = desk.need_bounded(entry.node, "after", &raw.after, &limits::DAYS);
         let basis = desk.need_text(entry.node, "basis", &raw.basis);

@@ -95,6 +95,22 @@ pub(super) fn example(key: &str) -> Option<&'static str> {
         ("after each batch", "1 L"),
         ("bucket", "8 L"),
         ("each piece", "{drip tray: 250 mL}"),
+        ("lesson", "my-class.yaml"),
+        ("cups", "[{student: Ana, canvas: square, colour: white, before: 91 g, after: 45 g}]"),
+        ("weighed", "{cups: 34, canvases: 17, classes: 3}"),
+        ("own weight", "83 %"),
+        ("mean", "1.28 mm"),
+        ("instead of", "{low: 1.38 mm, typical: 1.53 mm, high: 1.65 mm}"),
     ];
     examples.iter().find(|(known, _)| *known == key).map(|(_, example)| *example)
+}
+
+/// What may stand under a key of what was weighed.
+pub(super) fn of_weighed(key: &str) -> Option<&'static str> {
+    match key {
+        "cups" => Some("34"),
+        "canvases" => Some("17"),
+        "classes" => Some("3"),
+        _ => None,
+    }
 }

@@ -72,6 +72,11 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
         }
         ProblemKind::SpreadOrder => Words::new("low, typical and high are out of order", "here")
             .right("low is the smallest, high the largest: {low: 1.2 mm, typical: 1.5 mm, high: 1.8 mm}"),
+        ProblemKind::FewerThan { part, whole } => {
+            Words::new(format!("fewer {part} were weighed than {whole}"), "fewer")
+                .right("let \"puddlebook learn\" write this, and change the weighings instead")
+                .also("more")
+        }
         ProblemKind::NoLayers => Words::new("a technique needs a layer", "none here"),
         ProblemKind::PaintIsAColour => Words::new("paints stand under \"colours\"", "not here")
             .right("other kinds: medium, water, additive, varnish"),

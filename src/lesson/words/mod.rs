@@ -4,6 +4,7 @@
 mod example;
 mod meaning;
 mod misread;
+mod weighing;
 
 use super::limits;
 use super::problem::{Form, ProblemKind, Sort};
@@ -115,7 +116,7 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
         ProblemKind::UnknownName { .. }
         | ProblemKind::NameTwice { .. }
         | ProblemKind::NameTaken { .. } => of_name(kind),
-        _ => meaning::of(kind),
+        _ => weighing::of(kind).unwrap_or_else(|| meaning::of(kind)),
     }
 }
 
@@ -208,10 +209,19 @@ fn not_yaml(said: &str, slip: YamlSlip) -> Words {
 }
 
 fn unread(name: &str, why: &Unread) -> Words {
+    let words = unread_file(name, why);
+    match why {
+        Unread::NotFound => {
+            words.right("data files are named by their path from the lesson's own folder")
+        }
+        _ => words,
+    }
+}
+
+fn unread_file(name: &str, why: &Unread) -> Words {
     let words = |why: &str| Words::new(format!("cannot read {name}: {why}"), "this file");
     match why {
-        Unread::NotFound => words("there is no such file")
-            .right("data files are named by their path from the lesson's own folder"),
+        Unread::NotFound => words("there is no such file"),
         Unread::NotAFile => words("it is not a file").right("name a file, not a folder"),
         Unread::TooLarge => {
             words("it is too large").right(format!("up to {} kB", limits::FILE_BYTES / 1024))
@@ -253,7 +263,12 @@ fn of_form(kind: &ProblemKind) -> Words {
                     Words::new(format!("this lesson has no \"{key}\""), "anywhere in this file")
                 }
             };
-            for_example(words, key)
+            match (part.as_deref(), example::of_weighed(key)) {
+                (Some("weighed"), Some(example)) => {
+                    words.right(format!("for example {key}: {example}"))
+                }
+                _ => for_example(words, key),
+            }
         }
         ProblemKind::Empty { key, keys } => {
             let words = Words::new(format!("nothing is written for \"{key}\""), "empty");
@@ -381,6 +396,8 @@ fn sort_words(sort: Sort) -> (&'static str, &'static str) {
         Sort::Material => ("material", "materials"),
         Sort::Supply => ("supply", "supplies"),
         Sort::Item => ("paint, material or supply", "things that can be bought"),
+        Sort::Canvas => ("canvas", "canvases"),
+        Sort::Painter => ("student", "who pours"),
     }
 }
 

@@ -84,6 +84,7 @@ pub(super) fn picture<'a>(
         | PictureKind::Bars(_)
         | PictureKind::Shares(_)
         | PictureKind::Fees(_)
+        | PictureKind::Weighed(_)
         | PictureKind::Rings { .. } => height,
     };
     if drawing.height > wished {

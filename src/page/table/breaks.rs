@@ -1,4 +1,4 @@
-use crate::handout::{Row, RowKind};
+use crate::handout::{Inline, Row, RowKind};
 use crate::page::strip::Joint;
 
 /// Ending a page between two rows; a table stays whole if that costs little.
@@ -15,6 +15,9 @@ const SOON: f32 = 40.0;
 /// Leaving one row of a group alone on either page: only where it saves most of a page.
 const ALONE: f32 = 420.0;
 
+/// Parting a group that is filled in by hand costs as much: nobody turns the page to write.
+const WRITTEN: f32 = 400.0;
+
 /// How each row joins the one before it.
 pub(super) fn joints(rows: &[Row]) -> Vec<Joint> {
     let count = rows.len();
@@ -23,6 +26,7 @@ pub(super) fn joints(rows: &[Row]) -> Vec<Joint> {
     let mut previous = None;
     // Rows of the group before this one, and after it.
     let mut before = 0;
+    let grouped = rows.iter().any(|row| row.kind == RowKind::Group);
     for (index, row) in rows.iter().enumerate() {
         let after = rows.iter().skip(index + 1).take_while(|row| row.kind == RowKind::Body).count();
         joints.push(match (previous, row.kind) {
@@ -32,6 +36,7 @@ pub(super) fn joints(rows: &[Row]) -> Vec<Joint> {
             _ if index == 1 || index + 1 == count => Joint::Glued,
             (_, RowKind::Group) => Joint::Open(within * 0.3),
             (_, RowKind::Body) if before == 1 || after == 0 => Joint::Open(within.max(ALONE)),
+            (_, RowKind::Body) if grouped && is_written(row) => Joint::Open(within.max(WRITTEN)),
             (_, RowKind::Body) if index < EARLY || index + EARLY > count => {
                 Joint::Open(within + SOON)
             }
@@ -41,4 +46,9 @@ pub(super) fn joints(rows: &[Row]) -> Vec<Joint> {
         previous = Some(row.kind);
     }
     joints
+}
+
+/// Whether something is written into a row by hand.
+fn is_written(row: &Row) -> bool {
+    row.cells.iter().flatten().any(|piece| matches!(piece, Inline::Blank { .. }))
 }
