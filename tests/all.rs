@@ -24,5 +24,5 @@ mod quantity_read;
 mod quantity_time;
 mod quantity_units;
 mod readme;
-mod weighings;
 mod weighing;
+mod weighings;

@@ -336,6 +336,18 @@ pub(super) struct Reserve {
 pub(super) struct WeighedSpread {
     pub(super) canvases: Field<Written<u32>>,
     pub(super) classes: Field<Written<u32>>,
+    /// The spreads before anything was weighed.
+    #[serde(rename = "instead of")]
+    pub(super) instead_of: Field<At<Spreads>>,
+}
+
+/// From class to class, and from canvas to canvas.
+#[derive(Debug, Deserialize)]
+pub(super) struct Spreads {
+    #[serde(rename = "class varies by")]
+    pub(super) class_varies: Field<Written<Percentage>>,
+    #[serde(rename = "students vary by")]
+    pub(super) students_vary: Field<Written<Percentage>>,
 }
 
 /// What happens when.

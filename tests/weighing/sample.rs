@@ -2,6 +2,7 @@
 
 use puddlebook::handout::{Block, Desk, Document, Inline, Sheet, Templates};
 use puddlebook::lesson::{self, Consistency, Lesson, Technique};
+use puddlebook::plan::learn::mean::Varies;
 use puddlebook::plan::learn::{
     CanvasUse, CupUse, Estimate, Learned, LearnedClass, LearnedFilm, LearnedSpread, LeftOut,
     Method, RunOff, SpreadPart,
@@ -171,6 +172,8 @@ pub fn learned() -> Learned {
             student: SpreadPart::Weighed(0.117),
             method: Method::Reml,
             raw_class: None,
+            from_now_on: Varies { class: 0.075, student: 0.123 },
+            before: Varies { class: 0.08, student: 0.15 },
         },
     }
 }

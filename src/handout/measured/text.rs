@@ -76,6 +76,8 @@ pub(super) struct PartText {
     /// "weighed", "nothing seen" or "too few".
     pub how: &'static str,
     pub value: String,
+    /// To plan with from now on.
+    pub now: String,
 }
 
 /// A class and what its canvases took.
@@ -118,8 +120,8 @@ impl MeasuredText {
             spread: SpreadText {
                 canvases: spread.canvases.to_string(),
                 classes: spread.classes.to_string(),
-                class: part(spread.class),
-                student: part(spread.student),
+                class: part(spread.class, spread.from_now_on.class),
+                student: part(spread.student, spread.from_now_on.student),
                 method: match spread.method {
                     Method::Anova => "anova",
                     Method::Reml => "reml",
@@ -188,14 +190,16 @@ fn film_text(film: &LearnedFilm, words: &Words, show: &Show) -> FilmText {
     }
 }
 
-fn part(part: SpreadPart) -> PartText {
+fn part(part: SpreadPart, now: f64) -> PartText {
+    let percent = |value: f64| with_unit(&trimmed(value * 100.0, 1), "%");
     PartText {
         how: match part {
             SpreadPart::Weighed(_) => "weighed",
             SpreadPart::NothingSeen => "nothing seen",
             SpreadPart::TooFew(_) => "too few",
         },
-        value: with_unit(&trimmed(part.value() * 100.0, 1), "%"),
+        value: percent(part.value()),
+        now: percent(now),
     }
 }
 

@@ -11,9 +11,7 @@ use crate::quantity::{Decimal, Share};
 pub(super) fn reserve(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<ReserveRule> {
     let At { node, value: raw } = desk.need(root, "reserve", &raw.reserve)?;
     let part = |key, field: &Field<Written<Percentage>>, bounds: &Bounds| {
-        let Percentage(percent) = desk.need_bounded(*node, key, field, bounds)?;
-        // The bounds let a hair over the whole pass.
-        Share::new(percent.checked_div(Decimal::ONE_HUNDRED)?.min(Decimal::ONE))
+        part(desk, *node, (key, field), bounds)
     };
     let level = desk.need(*node, "enough in", &raw.enough_in);
     let level = level.and_then(|written| desk.read(written));
@@ -28,4 +26,16 @@ pub(super) fn reserve(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option
         habit: habit?,
         weighed: weighed?,
     })
+}
+
+/// A part of the whole, inside the bounds.
+pub(super) fn part(
+    desk: Desk<'_>,
+    parent: NodeId,
+    (key, field): (&'static str, &Field<Written<Percentage>>),
+    bounds: &Bounds,
+) -> Option<Share> {
+    let Percentage(percent) = desk.need_bounded(parent, key, field, bounds)?;
+    // The bounds let a hair over the whole pass.
+    Share::new(percent.checked_div(Decimal::ONE_HUNDRED)?.min(Decimal::ONE))
 }

@@ -10,6 +10,7 @@ use super::super::model::{WeighedFilm, WeighedSpread};
 use super::super::problem::ProblemKind;
 use super::super::raw;
 use super::super::tree::NodeId;
+use super::reserve::part;
 use super::techniques;
 
 /// `Some(None)` when the film was not weighed, `None` when its origin is wrong.
@@ -47,10 +48,18 @@ pub(super) fn spread(
         Field::Present(at) => at,
     };
     let parts = [("classes", &raw.classes), ("canvases", &raw.canvases)];
-    let [classes, canvases] = counts(desk, *node, parts)?;
+    let counts = counts(desk, *node, parts);
+    let before = desk.need(*node, "instead of", &raw.instead_of).and_then(|before| {
+        let part = |key, field| part(desk, before.node, (key, field), &limits::VARIATION);
+        let class = part("class varies by", &before.value.class_varies);
+        let students = part("students vary by", &before.value.students_vary);
+        Some((class?, students?))
+    });
+    let ([classes, canvases], (class_varied, students_varied)) = (counts?, before?);
     let with = |key: &str| came_with(desk, reserve, *node, &[key]);
     let with_one = with("class varies by") || with("students vary by");
-    Some(with_one.then_some(WeighedSpread { canvases, classes }))
+    let weighed = WeighedSpread { class_varied, students_varied, canvases, classes };
+    Some(with_one.then_some(weighed))
 }
 
 /// Counts of which each is of parts of the one before: a class has a canvas at least, a canvas

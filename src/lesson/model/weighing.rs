@@ -74,6 +74,10 @@ pub struct WeighedFilm {
 /// Where the spreads of the reserve come from when they have been weighed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct WeighedSpread {
+    /// From class to class before anything was weighed.
+    pub class_varied: Share,
+    /// From canvas to canvas before anything was weighed.
+    pub students_varied: Share,
     pub canvases: u32,
     pub classes: u32,
 }

@@ -122,6 +122,8 @@ pub struct LearnedSpread {
     pub raw_class: Option<f64>,
     /// What to plan with from now on: what was seen and what was planned with before.
     pub from_now_on: Varies,
+    /// What was planned with before anything was weighed.
+    pub before: Varies,
 }
 
 impl SpreadPart {

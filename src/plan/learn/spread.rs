@@ -21,11 +21,15 @@ use super::{LearnedSpread, Method, SpreadPart};
 use crate::lesson::{Consistency, WeighedClass};
 use crate::quantity::units::in_mm;
 
-/// What is planned with until now: the reserve of the class that stands last.
+/// What was planned with before anything was weighed: the reserve of the class that stands last.
 pub(super) fn planned(classes: &[WeighedClass]) -> Varies {
     classes.last().map_or(Varies { class: 0.0, student: 0.0 }, |class| {
         let rule = &class.lesson.reserve;
-        Varies { class: rule.class_varies.as_f64(), student: rule.students_vary.as_f64() }
+        let (class, students) = match &rule.weighed {
+            Some(weighed) => (weighed.class_varied, weighed.students_varied),
+            None => (rule.class_varies, rule.students_vary),
+        };
+        Varies { class: class.as_f64(), student: students.as_f64() }
     })
 }
 
@@ -53,7 +57,16 @@ pub(super) fn spread(layers: &[WeighedLayer<'_>], planned: Varies) -> LearnedSpr
         student: together(planned.student, student, values.len().saturating_sub(classes.len())),
     };
     let (canvases, classes) = (count(values.len()), count(classes.len()));
-    LearnedSpread { canvases, classes, class, student, method, raw_class, from_now_on }
+    LearnedSpread {
+        canvases,
+        classes,
+        class,
+        student,
+        method,
+        raw_class,
+        from_now_on,
+        before: planned,
+    }
 }
 
 /// Standard deviation of what was planned with and what was seen with so many degrees of freedom.

@@ -32,7 +32,7 @@ fn the_new_film_lies_between_the_mean_and_the_film_before() {
 fn low_and_high_hold_eight_canvases_in_ten() {
     let learned = learned(&two_classes(plain(mm(1.6))));
     let (film, spread) = (learned.films[0].film, learned.spread);
-    let deviation = spread.class.value().hypot(spread.student.value());
+    let deviation = spread.from_now_on.class.hypot(spread.from_now_on.student);
     assert!(deviation > 0.05);
     let factor = |one: Length, other: Length| (one / other).value.ln();
     assert_near(factor(film.high(), film.typical()), 1.281_55 * deviation, 1e-5);
