@@ -76,7 +76,7 @@ fn a_quoted_cell_may_hold_commas_quotation_marks_and_line_ends() {
     let faults = read_text("class.csv", table).unwrap_err();
     let [problem] = faults.problems() else { panic!("{faults}") };
     let place = problem.place.as_ref().unwrap();
-    assert_eq!(faults.sources().line_and_column(place), (4, 36), "{faults}");
+    assert_eq!(faults.sources().line_and_column(place), (4, 39), "{faults}");
     assert_eq!(problem.path, ["row 4", "after"]);
     let right = table.replace("45,91", "91,45");
     let weighings = read_text("class.csv", &right).unwrap_or_else(|faults| panic!("{faults}"));

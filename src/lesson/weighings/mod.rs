@@ -137,6 +137,7 @@ impl Reading<'_> {
                 rows.map(move |row| (at, row)).collect::<Vec<_>>()
             }));
         }
+        rows.sort_by_key(|(_, row)| (row.cup.place.file, row.cup.place.span.start));
         together::check(desk, &rows);
         let paths = rows.iter().map(|(_, row)| (row.cup.place.clone(), desk.tree.path(row.node)));
         let paths = paths.collect();
