@@ -4,6 +4,7 @@ use super::{Balance, Formula, RoomPlan, Split, TimetablePlan};
 use crate::lesson::{
     Amount, CanvasLayer, Caution, Colour, Finish, Lesson, Life, Material, Mix, ReserveRule,
 };
+use crate::quantity::show::rounded;
 use crate::quantity::{Area, Date, Length, Mass, MassDensity, Money, Share, Spread, Volume};
 use std::sync::Arc;
 
@@ -479,12 +480,12 @@ pub struct Figure {
 }
 
 impl Figure {
-    /// Whether a pocket calculator that shows `result` agrees with this figure: within
-    /// half a unit of its last digit.
+    /// Whether a pocket calculator that shows `result` agrees with this figure: rounded to
+    /// its last digit, halves up, it is the figure.
     pub fn agrees_with(&self, result: f64) -> bool {
-        let half = 0.5 * 10_f64.powi(-i32::from(self.decimals));
-        // Binary arithmetic may miss an exact half by a hair.
-        (result - self.shown).abs() <= half + result.abs() * 1e-12
+        // A calculator that shows an exact half is rounded up by whoever reads it.
+        let read = rounded(result, usize::from(self.decimals));
+        (read - self.shown).abs() <= read.abs() * 1e-12
     }
 }
 

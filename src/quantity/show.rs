@@ -6,8 +6,8 @@
 //! symbols are those of SI and of NIST Handbook 44.
 
 use super::units::{
-    g_per_ml, gram, in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch,
-    in_square_m, in_us_fl_oz, inch, ml, mm, us_fl_oz,
+    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_square_m,
+    in_us_fl_oz, inch, ml, mm, us_fl_oz,
 };
 use super::{Area, Coin, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem, Volume};
 
@@ -80,16 +80,6 @@ impl Show {
                     with_unit(&by_size(ml, METRIC_DIGITS), "mL")
                 }
             }
-        }
-    }
-
-    /// A volume as far as [`Show::volume`] prints it.
-    pub fn printed_volume(&self, volume: Volume) -> Volume {
-        let (number, decimals) = (self.volume_number(volume), self.volume_digits());
-        let printed = rounded(number, decimals.saturating_sub(fewer_digits(number)));
-        match self.units {
-            UnitSystem::Us => us_fl_oz(printed),
-            UnitSystem::Metric => ml(printed),
         }
     }
 
@@ -237,14 +227,6 @@ impl Show {
         match self.units {
             UnitSystem::Us => with_unit(&trimmed(in_gram(density * us_fl_oz(1.0)), 2), "g"),
             UnitSystem::Metric => with_unit(&trimmed(in_g_per_ml(density), 3), "g"),
-        }
-    }
-
-    /// A density as far as [`Show::density`] prints it.
-    pub fn printed_density(&self, density: MassDensity) -> MassDensity {
-        match self.units {
-            UnitSystem::Us => gram(rounded(in_gram(density * us_fl_oz(1.0)), 2)) / us_fl_oz(1.0),
-            UnitSystem::Metric => g_per_ml(rounded(in_g_per_ml(density), 3)),
         }
     }
 

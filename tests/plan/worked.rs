@@ -159,16 +159,16 @@ fn a_hexagon_and_a_round_panel_without_painted_edge() {
     lesson.canvases.push(round);
     insta::assert_snapshot!(sheet(&planned(lesson)), @r#"
     square
-      Face: HalfProduct [6, 3 in, 2.6 in] = 23.4 in2
+      Face: HalfProduct [6, 3 in, 2.598 in] = 23.38 in2
       Perimeter: Product [6, 3 in] = 18 in
       EdgeArea: Product [18 in, 0.5 in] = 9 in2
-      PaintedArea: Sum [23.4 in2, 9 in2] = 32.4 in2
-      LayerPaint { layer: "colour" }: Quotient [32.4 in2, 25 in2/fl oz] = 1.3 fl oz
-      ColourPaint { layer: "colour", colour: "harbour blue" }: PercentOf [1.3 fl oz, 40 %] = 0.52 fl oz
+      PaintedArea: Sum [23.38 in2, 9 in2] = 32.38 in2
+      LayerPaint { layer: "colour" }: Quotient [32.38 in2, 25 in2/fl oz] = 1.295 fl oz
+      ColourPaint { layer: "colour", colour: "harbour blue" }: PercentOf [1.295 fl oz, 40 %] = 0.52 fl oz
       ColourMass { layer: "colour", colour: "harbour blue" }: SumProductRoundedUp [0.52 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 21 g
-      ColourPaint { layer: "colour", colour: "sand" }: PercentOf [1.3 fl oz, 25 %] = 0.32 fl oz
+      ColourPaint { layer: "colour", colour: "sand" }: PercentOf [1.295 fl oz, 25 %] = 0.32 fl oz
       ColourMass { layer: "colour", colour: "sand" }: SumProductRoundedUp [0.32 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 14 g
-      ColourPaint { layer: "colour", colour: "white" }: PercentOf [1.3 fl oz, 35 %] = 0.45 fl oz
+      ColourPaint { layer: "colour", colour: "white" }: PercentOf [1.295 fl oz, 35 %] = 0.45 fl oz
       ColourMass { layer: "colour", colour: "white" }: SumProductRoundedUp [0.45 fl oz, 0.1 fl oz, 32.85 g/fl oz, 1 g] = 19 g
     round
       Face: Product [3.1416, 4 in, 4 in] = 50.3 in2

@@ -4,7 +4,7 @@ use super::adding::{Amounts, canvas_paint, grams, ingredients};
 use super::batch::{IngredientText, batch, consistency, hex};
 use super::compare::{CompareText, compare};
 use super::spelled;
-use super::step::{StepText, operand_of, steps, sum_of};
+use super::step::{StepText, operand_of, result_of, steps, sum_of};
 use super::technique::coverage;
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Canvas, CanvasLayer, PolygonSize, Shape};
@@ -139,14 +139,14 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             in_class: plan.heads.sets().saturating_mul(canvas.each.get()).to_string(),
             technique: canvas.technique.name.clone(),
             consistency: consistencies(canvas, words),
-            face: show.area(worked_out.areas.face),
+            face: result_of(worked, &StepKind::Face, words),
             edge: if worked_out.areas.edge > Area::default() {
-                show.area(worked_out.areas.edge)
+                result_of(worked, &StepKind::EdgeArea, words)
             } else {
                 String::new()
             },
             perimeter: show.length(worked_out.areas.perimeter),
-            painted: show.area(worked_out.areas.painted),
+            painted: result_of(worked, &StepKind::PaintedArea, words),
             paint: paint.whole,
             paint_low: show.volume(worked_out.paint.low()),
             paint_high: show.volume(worked_out.paint.high()),

@@ -38,7 +38,7 @@ pub use order::{OrderText, SupplyText};
 pub(super) use order::{amount, order};
 pub use reserve::{ReserveLineText, ReserveText};
 pub use room::RoomText;
-pub(super) use step::operand_of;
+pub(super) use step::{operand_of, result_of};
 pub use technique::{ColourText, MixText, TechniqueText};
 pub use timetable::TimetableText;
 pub(super) use weigh::weigh;

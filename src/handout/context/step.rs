@@ -30,6 +30,16 @@ pub(super) fn sum_of(worked: &WorkedExample, what: &StepKind, words: &Words) -> 
         .unwrap_or_default()
 }
 
+/// What the step of that kind gives, as it is printed; empty when there is none.
+pub(in crate::handout) fn result_of(
+    worked: &WorkedExample,
+    what: &StepKind,
+    words: &Words,
+) -> String {
+    let step = worked.steps.iter().find(|step| step.what == *what);
+    step.map(|step| figure(&step.gives, words)).unwrap_or_default()
+}
+
 /// One operand of the step of that kind as it is printed in its sum.
 pub(in crate::handout) fn operand_of(
     worked: &WorkedExample,

@@ -1,10 +1,11 @@
 //! The canvas with its sides folded out: worked, and asked.
 
-use crate::handout::context::{operand_of, shape_word, size};
+use crate::handout::context::{operand_of, result_of, shape_word, size};
 use crate::handout::document::{Outline, Picture, PictureKind, Unfolded};
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Canvas, Edge, PolygonSize, Shape};
 use crate::plan::{CanvasPlan, StepKind, WorkedExample};
+use crate::quantity::Length;
 use crate::quantity::show::Show;
 use crate::quantity::units::in_mm;
 
@@ -20,13 +21,20 @@ pub(super) fn worked(
     show: &Show,
 ) -> Picture {
     let texts = &words.pictures.unfolded;
-    let (face, edge) = (show.area(plan.areas.face), show.area(plan.areas.edge));
+    // The figures of the sums, so that the drawing and these say the same.
+    let face = result_of(sums, &StepKind::Face, words);
+    let edge = match canvas.edge {
+        Edge::Painted if canvas.depth > Length::default() => {
+            result_of(sums, &StepKind::EdgeArea, words)
+        }
+        Edge::Painted | Edge::Bare => show.area(plan.areas.edge),
+    };
     let areas = fill(&texts.areas, &[("face", &face), ("edge", &edge)]);
     let labels = sizes(canvas, plan, show, |at| operand_of(sums, &StepKind::Face, at, words));
     let edge_label = fill(
         &texts.edge,
         &[
-            ("length", &show.length(plan.areas.perimeter)),
+            ("length", &operand_of(sums, &StepKind::EdgeArea, 0, words)),
             ("depth", &show.length(canvas.depth)),
             ("area", &edge),
         ],
