@@ -30,7 +30,7 @@ use std::sync::Arc;
 /// Classes whose cups were weighed.
 #[derive(Debug, Clone)]
 pub struct Weighings {
-    /// In the order of the files; never empty. The cups of one lesson on one day are one class,
+    /// By date; never empty. The cups of one lesson on one day are one class,
     /// whatever files they stand in.
     pub classes: Vec<WeighedClass>,
     sources: Sources,
@@ -153,6 +153,8 @@ impl Reading<'_> {
                 }
             }
         }
+        // Stable, so that classes without a date stay where they were put.
+        classes.sort_by_key(|(_, class)| class.date);
         Some((classes.into_iter().map(|(_, class)| class).collect(), paths))
     }
 
