@@ -90,7 +90,7 @@ fn a_table_holds_several_classes_and_files_add_up() {
                  lessons/small.yaml,2026-03-14,Ana,square,white,91,45,1 g\n\
                  lessons/small.yaml,2026-03-21,Ana,square,white,91,45,1 g\n\
                  lessons/small.yaml,2026-03-14,Bo,square,white,91,45,1 g\n";
-    let more = CLASS.replace("student: Ana", "student: Cem, piece: 1").replace("swipe", "swipe");
+    let more = CLASS.replace("student: Ana", "student: Cem, piece: 1");
     let more = more.split("  - {student: Cem, canvas: square, technique").next().unwrap();
     let files = [("class.csv", table.as_bytes()), ("class.yaml", more.as_bytes())];
     let weighings = read_files(&files).unwrap_or_else(|faults| panic!("{faults}"));
