@@ -1,7 +1,7 @@
 //! What can be asked for.
 
 use crate::handout::Sheet;
-use crate::lesson::{Edition, Lesson, Paper};
+use crate::lesson::{self, Edition, Lesson, Paper};
 use crate::quantity::{Date, UnitSystem};
 use clap::builder::PossibleValue;
 use clap::{Args, Parser, Subcommand, ValueEnum};
@@ -16,8 +16,17 @@ pub(super) struct Arguments {
     pub(super) command: Command,
 }
 
-const EXIT_CODES: &str = "Exit codes: 0 done, 1 a lesson or template is wrong, 2 wrong use, \
-                          3 could not read or write.";
+const EXIT_CODES: &str = "Exit codes: 0 done, 1 a lesson, weighings or a template are wrong, \
+                          2 wrong use, 3 could not read or write.";
+
+const LEARNING: &str = "\
+Writes films.yaml (name it under \"use:\" in a lesson, and its plan is made of your own films), \
+measured.pdf (planned against weighed) and cups.csv (what was used of each cup).
+
+A file of weighings is YAML for one class, or a table in CSV for any number of them. \"make\" \
+writes a table to fill in, weigh.csv, beside the sheet to weigh on.
+
+Example: puddlebook learn lessons/weighed/*.yaml lessons/weighed/*.csv --out learned";
 
 /// The commands.
 #[derive(Debug, Subcommand)]
@@ -35,6 +44,9 @@ pub(super) enum Command {
         after_help = "Example: puddlebook order lessons/*-evening.yaml --delivery 2026-03-10"
     )]
     Order(Order),
+    /// Learn from weighed cups what the next plan is to use
+    #[command(after_help = LEARNING)]
+    Learn(Learn),
     /// Say whether lessons are right, and what is wrong with them
     #[command(after_help = "Example: puddlebook check lessons/*.yaml")]
     Check(Check),
@@ -99,6 +111,22 @@ fn date(text: &str) -> Result<Date, String> {
     text.trim().parse().map_err(|_| "a day is written year-month-day, as 2026-03-10".to_owned())
 }
 
+/// Arguments of `learn`.
+#[derive(Debug, Args)]
+pub(super) struct Learn {
+    /// Files of weighings; all of them are learned from together
+    #[arg(required = true, value_name = "WEIGHINGS")]
+    pub(super) weighings: Vec<PathBuf>,
+    /// Folder for what is learned
+    #[arg(long, value_name = "DIR", default_value = "learned")]
+    pub(super) out: PathBuf,
+    #[command(flatten)]
+    pub(super) print: Print,
+    /// Folder with templates that replace the built-in ones of the same name
+    #[arg(long, value_name = "DIR")]
+    pub(super) templates: Option<PathBuf>,
+}
+
 /// Arguments of `check`.
 #[derive(Debug, Args)]
 pub(super) struct Check {
@@ -124,7 +152,11 @@ pub(super) struct Print {
 impl Print {
     /// Lays the choices over those of the lesson.
     pub(super) fn apply(&self, lesson: &mut Lesson) {
-        let print = &mut lesson.print;
+        self.choose(&mut lesson.print);
+    }
+
+    /// Lays the choices over others.
+    pub(super) fn choose(&self, print: &mut lesson::Print) {
         print.paper = self.paper.unwrap_or(print.paper);
         print.units = self.units.unwrap_or(print.units);
         if self.large_print {

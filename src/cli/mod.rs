@@ -3,7 +3,7 @@
 //! | code | meaning |
 //! | --- | --- |
 //! | 0 | done |
-//! | 1 | a lesson, a data file or a template is wrong |
+//! | 1 | a lesson, a data file, weighings or a template are wrong |
 //! | 2 | the command was called wrongly |
 //! | 3 | something could not be read or written |
 
@@ -14,6 +14,7 @@ mod costs;
 mod disk;
 mod failure;
 mod json;
+mod learn;
 mod lessons;
 mod make;
 mod order;
@@ -30,6 +31,7 @@ pub fn run() -> ExitCode {
         Command::Make(arguments) => make::make(&arguments),
         Command::Plan(arguments) => plan::plan(&arguments),
         Command::Order(arguments) => order::order(&arguments),
+        Command::Learn(arguments) => learn::learn(&arguments),
         Command::Check(arguments) => check::check(&arguments),
     };
     match result {

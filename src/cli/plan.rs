@@ -3,7 +3,8 @@
 use super::failure::Failure;
 use super::{args, costs, json, lessons, plan_room};
 use crate::handout::{Context, FeesText, ReserveLineText, Templates};
-use crate::plan::fees;
+use crate::plan::{Plan, fees};
+use crate::quantity::show::Show;
 use anstream::println;
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 use std::collections::BTreeMap;
@@ -35,6 +36,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
         reserve(&context)
     );
     println!("\nTo buy\n{}", order(&context));
+    compared(&plan, &Show::new(plan.lesson.print.units, plan.lesson.print.currency));
     costs::print(&context.cost, &FeesText::of(&plan, &fees(&plan)));
     plan_room::print(&context);
     println!("\npaint for each student  {}", context.student_paint);
@@ -133,6 +135,30 @@ fn reserve(context: &Context) -> Table {
         ]);
     }
     table
+}
+
+/// What the weighed films change.
+fn compared(plan: &Plan, show: &Show) {
+    let Some(compared) = plan.compared() else { return };
+    let head =
+        ["canvas", "layer", "weighed", "film before", "film now", "paint before", "paint now"];
+    let mut table = table(head, 2);
+    for layer in &compared.layers {
+        table.add_row([
+            layer.canvas,
+            layer.layer,
+            &format!("{} cups", layer.weighed.cups),
+            &show.film(layer.film_before),
+            &show.film(layer.film_now),
+            &show.volume(layer.paint_before),
+            &show.volume(layer.paint_now),
+        ]);
+    }
+    let [before, now] = [compared.class_before, compared.class_now].map(|v| show.volume(v));
+    table.add_row(["whole class", "", "", "", "", &before, &now]);
+    println!(
+        "\nFrom your weighed cups: what was planned with before, and now, for one canvas\n{table}"
+    );
 }
 
 /// What the usual addition would come to.

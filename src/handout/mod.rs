@@ -15,6 +15,7 @@ mod order_csv;
 mod pictures;
 mod sheet;
 mod templates;
+mod used_csv;
 mod weigh_csv;
 mod words;
 
@@ -24,5 +25,6 @@ pub use measured::measured;
 pub use order_csv::order_csv;
 pub use sheet::{Desk, Sheet, course_order};
 pub use templates::{TemplateFault, Templates};
+pub use used_csv::used_csv;
 pub use weigh_csv::weigh_csv;
 pub use words::Words;

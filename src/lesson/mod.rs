@@ -39,7 +39,7 @@ mod words;
 pub use faults::{Faults, Style};
 pub use load::{read, read_with};
 pub use model::*;
-pub use problem::{Form, Problem, ProblemKind, Sold, Sort};
+pub use problem::{Form, PartOfCanvas, Problem, ProblemKind, Sold, Sort};
 pub use slip::YamlSlip;
 pub use source::{FileId, Place, SourceFile, Sources, Unread};
 pub use weighings::{Weighings, read_weighings, read_weighings_with};

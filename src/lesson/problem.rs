@@ -246,11 +246,9 @@ pub enum ProblemKind {
     HalfWeighed {
         missing: &'static [&'static str],
     },
-    /// `layer` is given where the canvas has several.
     NotOfCanvas {
         colour: String,
-        canvas: String,
-        layer: Option<String>,
+        part: Box<PartOfCanvas>,
         nearest: Option<String>,
         known: Vec<String>,
     },
@@ -277,6 +275,13 @@ pub enum ProblemKind {
     },
     /// Something could not be read although nothing above was found.
     Unexplained,
+}
+
+/// A canvas, and its layer where it has several.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PartOfCanvas {
+    pub canvas: String,
+    pub layer: Option<String>,
 }
 
 /// Forms that a value can have in a file.

@@ -91,7 +91,11 @@ techniques:
         basis: weighed in class
       colour:
         thin: {low: 1.1 mm, typical: 1.2 mm, high: 1.3 mm}
-        medium: {low: 1.2 mm, typical: 1.3 mm, high: 1.4 mm}
+        medium:
+          low: 1.2 mm
+          typical: 1.3 mm
+          high: 1.4 mm
+          weighed: {cups: 34, canvases: 17, classes: 3, mean: 1.28 mm, own weight: 83 %, instead of: {low: 1.3 mm, typical: 1.55 mm, high: 1.61 mm}}
         thick: {low: 1.3 mm, typical: 1.4 mm, high: 1.5 mm}
         basis: weighed twice
 finishes:
@@ -117,7 +121,7 @@ stock:
   apron: 12 pieces
 jars:
   - {colour: navy, mix: syrup, amount: 250 g, mixed: 2026-01-02, keeps: 90 days}
-reserve: {enough in: 9 of 10, class varies by: 7 %}
+reserve: {enough in: 9 of 10, class varies by: 7 %, weighed: {canvases: 22, classes: 3, instead of: {class varies by: 8 %, students vary by: 15 %}}}
 cautions:
   lamp:
     sign: heat
@@ -256,6 +260,12 @@ pub const SLIPS: &[(&str, &str)] = &[
     ("medium: {low: 0.5 mm, typical: 0.6 mm", "medium: {low: 0.5 mm, typicl: 0.6 mm"),
     ("        basis: weighed in class\n", ""),
     ("thin: {low: 1.1 mm, typical: 1.2 mm, high: 1.3 mm}", "thin: 1.2 mm"),
+    ("cups: 34", "cups: many"),
+    ("canvases: 17", "canvases: 40"),
+    ("classes: 3, mean", "clases: 3, mean"),
+    ("1.28 mm", "1.28"),
+    ("83 %", "183 %"),
+    ("typical: 1.55 mm", "typical: 1.75 mm"),
     ("\nfinishes:", "\nfinish:"),
     ("material: hard varnish", "material: water"),
     ("film: {low: 0.07 mm, typical: 0.09 mm", "film: {low: 0.09 mm, typical: 0.07 mm"),
@@ -279,6 +289,8 @@ pub const SLIPS: &[(&str, &str)] = &[
     ("keeps: 90 days", "keeps: 3 moons"),
     ("9 of 10", "4 of 10"),
     ("class varies by: 7 %", "class varys by: 7 %"),
+    ("canvases: 22", "canvases: 2"),
+    ("students vary by: 15 %", "students vary by: 150 %"),
     ("currency: USD", "currency: dollars"),
     ("item: navy paint", "item: gravy paint"),
     ("size: 8 fl oz", "size: 8 oz"),
@@ -305,6 +317,7 @@ pub const HIDDEN: &[(&[&str], &str)] = &[
     (&["accross flats"], "depth: 9 in"),
     (&["density: \"1,3 g/mL\""], "density: 1.4 g/mL"),
     (&["navy: {pain:"], "density: 1.4 g/mL"),
+    (&["cups: many"], "canvases: 40"),
     (&["paint: *ink"], "gravy paint"),
     (&["paint: *ink"], "palete knife"),
     (&["paint: *ink"], "aprons"),

@@ -69,7 +69,18 @@ fn a_cup_that_stands_in_two_files_is_shown_in_both() {
             .replace("45 g\n", "45 g,1 g\n");
     let files = [("class.yaml", class.as_bytes()), ("more/class.csv", table.as_bytes())];
     let faults = read_files(&files).unwrap_err();
-    insta::assert_snapshot!(faults, @"");
+    insta::assert_snapshot!(faults, @r#"
+    error: this cup of white is weighed twice
+     --> more/class.csv:2:34
+      |
+    2 | ../lessons/small.yaml,Ana,square,white,91 g,45 g,1 g
+      |                                  ^^^^^ again
+      |
+      = note: first here: class.yaml:4:44
+      = note: in row 2 > colour
+      = help: another canvas of the same kind is another piece: piece: 2
+      = help: another class is another day: give each its date
+    "#);
 }
 
 #[test]
@@ -80,13 +91,33 @@ fn a_doubt_is_told_at_its_row() {
     let place = weighings.classes[0].cups[0].place.clone();
     let light = ProblemKind::OuncesAsGrams { weighed: gram(3.2), planned: gram(90.0) };
     let faults = weighings.faults(vec![(place, light)]);
-    insta::assert_snapshot!(faults, @"");
+    insta::assert_snapshot!(faults, @r#"
+    error: this cup weighs 3.2 g where 90 g were planned: about 28 times too light
+     --> class.yaml:4:59
+      |
+    4 |   - {student: Ana, canvas: square, colour: white, before: 3.2 g, after: 1.6 g}
+      |                                                           ^^^^^ grams or ounces?
+      |
+      = note: in cups > no. 1
+      = help: was the scale set to ounces? then write oz; this one says grams
+      = help: if it is right, say so in this row: checked: yes
+    "#);
     let table = "lesson,student,canvas,colour,before,after,scale\nlessons/small.yaml,Ana,square,\
                  white,91 oz,45 oz,0.1 oz\n";
     let weighings = read_text("class.csv", table).unwrap();
     let place = weighings.classes[0].cups[0].place.clone();
     let heavy = ProblemKind::GramsAsOunces { weighed: gram(2580.0), planned: gram(90.0) };
-    insta::assert_snapshot!(weighings.faults(vec![(place, heavy)]), @"");
+    insta::assert_snapshot!(weighings.faults(vec![(place, heavy)]), @r#"
+    error: this cup weighs 2580 g where 90 g were planned: about 28 times too heavy
+     --> class.csv:2:37
+      |
+    2 | lessons/small.yaml,Ana,square,white,91 oz,45 oz,0.1 oz
+      |                                     ^^^^^ grams or ounces?
+      |
+      = note: in row 2
+      = help: was the scale set to grams? then write g; this one says ounces
+      = help: if it is right, say so in this row: checked: yes
+    "#);
 }
 
 #[test]

@@ -53,6 +53,7 @@ pub(super) fn json(plan: &Plan) -> String {
             "washable": need.life == Life::Washable,
         })).collect::<Vec<_>>(),
         "reserve": reserve(plan),
+        "weighed": weighed(plan),
         "order": order(&plan.order),
         "cost": costs::cost(plan),
         "timetable": plan.timetable.as_ref().map(room::timetable),
@@ -103,6 +104,38 @@ fn order(order: &Order) -> Value {
             "shop": single.name,
             "total": single.total.map(|total| total.amount().to_string()),
         })).collect::<Vec<_>>(),
+    })
+}
+
+/// What the films of the lesson rest on, and the plan beside the one without weighings.
+fn weighed(plan: &Plan) -> Value {
+    let (Some(basis), Some(compared)) = (plan.weighed(), plan.compared()) else {
+        return Value::Null;
+    };
+    let layers = compared.layers.iter().map(|layer| {
+        json!({
+            "canvas": layer.canvas,
+            "layer": layer.layer,
+            "technique": layer.technique,
+            "consistency": layer.consistency.word(),
+            "cups": layer.weighed.cups,
+            "canvases": layer.weighed.canvases,
+            "classes": layer.weighed.classes,
+            "mean_mm": in_mm(layer.weighed.mean),
+            "own_weight": layer.weighed.own_weight.fraction().to_string(),
+            "film_before_mm": films(layer.weighed.instead_of),
+            "film_now_mm": in_mm(layer.film_now),
+            "paint_before_ml": in_ml(layer.paint_before),
+            "paint_now_ml": in_ml(layer.paint_now),
+        })
+    });
+    json!({
+        "cups": basis.cups,
+        "canvases": basis.canvases,
+        "classes": basis.classes,
+        "layers": layers.collect::<Vec<_>>(),
+        "class_before_ml": in_ml(compared.class_before),
+        "class_now_ml": in_ml(compared.class_now),
     })
 }
 

@@ -89,6 +89,17 @@ fn unit_at(text: &str) -> Option<&'static str> {
     })
 }
 
+/// The text with a unit of one letter at its end, as in the heading of a column, bound to
+/// the word before: it looks lost on a line.
+pub(super) fn unit_at_end(text: &str) -> String {
+    match text.rsplit_once(", ") {
+        Some((before, unit)) if unit.chars().count() == 1 && UNITS.contains(&unit) => {
+            format!("{before},{NBSP}{unit}")
+        }
+        _ => text.to_owned(),
+    }
+}
+
 /// The text behind a blank: a unit stays with it.
 pub(super) fn behind_blank(text: &str) -> String {
     match text.strip_prefix(' ') {
@@ -107,7 +118,14 @@ pub(super) fn before_blank(text: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{before_blank, behind_blank, bound};
+    use super::{before_blank, behind_blank, bound, unit_at_end};
+
+    #[test]
+    fn a_unit_at_the_end_stays_with_the_word_before() {
+        assert_eq!(unit_at_end("Until the scale shows, g"), "Until the scale shows,\u{A0}g");
+        assert_eq!(unit_at_end("Face, cm²"), "Face, cm²", "columns may be narrow");
+        assert_eq!(unit_at_end("cup, ginger"), "cup, ginger");
+    }
 
     #[test]
     fn a_blank_keeps_its_unit_and_the_sign_before_it() {

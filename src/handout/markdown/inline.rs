@@ -1,7 +1,7 @@
 //! The pieces of a line; code spans are marks such as blanks and ticks.
 
 use super::MarkdownFault;
-use super::binding::{before_blank, behind_blank, bound};
+use super::binding::{before_blank, behind_blank, bound, unit_at_end};
 use super::reader::{Reader, fault};
 use crate::handout::document::{Inline, Target};
 use crate::handout::templates::BACKTICK;
@@ -72,7 +72,7 @@ pub(super) fn joined(words: Vec<Inline>) -> Vec<Inline> {
     }
     for word in &mut out {
         if let Inline::Text(text) = word {
-            *text = bound(text).replace("fl oz", "fl\u{A0}oz");
+            *text = unit_at_end(&bound(text).replace("fl oz", "fl\u{A0}oz"));
         }
     }
     bind_blanks(&mut out);

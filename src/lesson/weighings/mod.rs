@@ -30,7 +30,7 @@ use std::sync::Arc;
 /// Classes whose cups were weighed.
 #[derive(Debug, Clone)]
 pub struct Weighings {
-    /// In the order of the files; never empty. The cups of one lesson on one day are one class,
+    /// By date; never empty. The cups of one lesson on one day are one class,
     /// whatever files they stand in.
     pub classes: Vec<WeighedClass>,
     sources: Sources,
@@ -137,6 +137,7 @@ impl Reading<'_> {
                 rows.map(move |row| (at, row)).collect::<Vec<_>>()
             }));
         }
+        rows.sort_by_key(|(_, row)| (row.cup.place.file, row.cup.place.span.start));
         together::check(desk, &rows);
         let paths = rows.iter().map(|(_, row)| (row.cup.place.clone(), desk.tree.path(row.node)));
         let paths = paths.collect();
@@ -152,6 +153,8 @@ impl Reading<'_> {
                 }
             }
         }
+        // Stable, so that classes without a date stay where they were put.
+        classes.sort_by_key(|(_, class)| class.date);
         Some((classes.into_iter().map(|(_, class)| class).collect(), paths))
     }
 

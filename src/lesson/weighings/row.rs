@@ -4,7 +4,7 @@ use super::super::desk::Desk;
 use super::super::field::{Field, Written};
 use super::super::limits;
 use super::super::model::{Canvas, Colour, Lesson, Mix, Students, Technique, Trust, WeighedCup};
-use super::super::problem::{ProblemKind, Sort};
+use super::super::problem::{PartOfCanvas, ProblemKind, Sort};
 use super::super::source::Place;
 use super::super::tree::NodeId;
 use super::{Given, raw};
@@ -388,8 +388,8 @@ fn find_colour(
     let known: Vec<String> = colours.iter().map(|colour| colour.name.clone()).collect();
     let nearest = nearest(&colour, known.iter().map(String::as_str)).map(str::to_owned);
     let layer = layer.filter(|_| canvas.layers.len() > 1).map(str::to_owned);
-    let canvas = canvas.name.clone();
-    let kind = ProblemKind::NotOfCanvas { colour, canvas, layer, nearest, known };
+    let part = Box::new(PartOfCanvas { canvas: canvas.name.clone(), layer });
+    let kind = ProblemKind::NotOfCanvas { colour, part, nearest, known };
     desk.fault(written.node, kind);
     None
 }

@@ -1,4 +1,4 @@
-use super::super::problem::ProblemKind;
+use super::super::problem::{PartOfCanvas, ProblemKind};
 use super::super::source::Unread;
 use super::{Words, list, unread_file};
 use crate::quantity::Mass;
@@ -77,7 +77,8 @@ pub(super) fn of(kind: &ProblemKind) -> Option<Words> {
                 .right(format!("write \"{}\" as well", missing.join("\" and \"")))
                 .right("or leave all weights empty: a cup that nobody weighed")
         }
-        ProblemKind::NotOfCanvas { colour, canvas, layer, nearest, known } => {
+        ProblemKind::NotOfCanvas { colour, part, nearest, known } => {
+            let PartOfCanvas { canvas, layer } = part.as_ref();
             let place = match layer {
                 Some(layer) => format!("the layer \"{layer}\" of \"{canvas}\""),
                 None => format!("\"{canvas}\""),

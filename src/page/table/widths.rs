@@ -67,7 +67,7 @@ pub(super) fn choose(
     // Headings fold before what stands below them.
     let folded: f32 = needs.iter().map(|need| need.folded).sum();
     if folded <= room {
-        return fold_headings(&needs, room - folded);
+        return fold_headings(&needs, room);
     }
     if least >= room {
         // Not even the longest words fit: all give in proportion.
@@ -76,14 +76,30 @@ pub(super) fn choose(
     share(&needs, room)
 }
 
-/// Widths with the longest headings folded, and no more of them than must be.
-fn fold_headings(needs: &[Need], mut spare: f32) -> Vec<f32> {
-    let mut order: Vec<usize> = (0..needs.len()).collect();
-    let wish = |index: &usize| needs.get(*index).map_or(0.0, |need| need.most - need.folded);
-    order.sort_by(|a, b| wish(a).total_cmp(&wish(b)));
-    let mut widths: Vec<f32> = needs.iter().map(|need| need.folded).collect();
-    for index in order {
-        let given = wish(&index).min(spare);
+/// A heading on so many lines is so much wider than its even share, as words differ.
+const UNEVEN: f32 = 1.25;
+
+/// Headings are tried on no more lines than this before they have a word to a line.
+const MOST_HEADING_LINES: u8 = 5;
+
+/// Widths for headings on as few lines as there is room for; where more is left, the
+/// headings that need least of it are folded less or not at all.
+fn fold_headings(needs: &[Need], room: f32) -> Vec<f32> {
+    let folded = |lines: u8| {
+        let width = move |need: &Need| {
+            need.folded.max((need.most * UNEVEN / f32::from(lines)).min(need.most))
+        };
+        needs.iter().map(width).collect::<Vec<f32>>()
+    };
+    let fits = |widths: &Vec<f32>| widths.iter().sum::<f32>() <= room;
+    let widths = (2..=MOST_HEADING_LINES).map(folded).find(fits);
+    let mut widths = widths.unwrap_or_else(|| needs.iter().map(|need| need.folded).collect());
+    let mut spare = room - widths.iter().sum::<f32>();
+    let mut wishes: Vec<(usize, f32)> =
+        needs.iter().zip(&widths).map(|(need, width)| need.most - width).enumerate().collect();
+    wishes.sort_by(|a, b| a.1.total_cmp(&b.1));
+    for (index, wish) in wishes {
+        let given = wish.min(spare).max(0.0);
         spare -= given;
         if let Some(width) = widths.get_mut(index) {
             *width += given;
