@@ -96,10 +96,8 @@ fn grams_used_add_up_and_turn_into_the_printed_volume() {
             UnitSystem::Us => 0.005,
             UnitSystem::Metric => 0.05,
         };
-        let turned: Vec<&str> = text
-            .iter()
-            .filter_map(|it| it.strip_prefix("By plan, with more digits: "))
-            .collect();
+        let turned: Vec<&str> =
+            text.iter().filter_map(|it| it.strip_prefix("By plan, with more digits: ")).collect();
         assert_eq!(turned.len(), canvases);
         for line in turned {
             let [grams, weight, paint] = numbers(line)[..] else { panic!("{line}") };
