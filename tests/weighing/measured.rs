@@ -1,11 +1,14 @@
 //! The page that says what was measured, and the sheets that say what they rest on.
 
 use super::sample::{LESSON, built_in, learned, plan_of, said, written};
-use puddlebook::handout::{Block, Document, PictureKind, Sheet, WeighedChart, measured};
-use puddlebook::lesson::Print;
+use puddlebook::handout::{
+    Block, Document, PictureKind, Sheet, WeighedChart, course_order, measured,
+};
+use puddlebook::lesson::{self, Print};
 use puddlebook::plan::learn::{Learned, LearnedSpread, Method, SpreadPart};
-use puddlebook::plan::rule_film;
+use puddlebook::plan::{self, rule_film};
 use puddlebook::quantity::units::in_us_fl_oz;
+use std::path::Path;
 
 fn print() -> Print {
     super::sample::read(LESSON).print
@@ -120,4 +123,21 @@ fn every_sheet_says_what_its_amounts_rest_on() {
         assert!(of(&part).contains(&format!("come in part {cups}")), "{sheet:?}");
         assert!(!of(&none).contains("weighed cups"), "{sheet:?}");
     }
+}
+
+/// An order for several lessons says of each whether its amounts come from weighed cups.
+#[test]
+fn the_order_of_a_course_says_which_lessons_were_weighed() {
+    let lesson = |name: &str| {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("lessons").join(name);
+        lesson::read(&path).unwrap()
+    };
+    let lessons = ["boathouse-evening.yaml", "boathouse-autumn.yaml"].map(lesson);
+    let course = plan::course(lessons.to_vec(), &[]).unwrap();
+    let order = said(&course_order(&course, &built_in()).unwrap().unwrap().blocks);
+    assert!(
+        order.contains("for “Two Ways to Pour Again” come from your 77 weighed cups"),
+        "{order}"
+    );
+    assert_eq!(order.matches("weighed cups").count(), 1);
 }

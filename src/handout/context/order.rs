@@ -1,7 +1,7 @@
 //! The order, the supplies and what it all costs.
 
 use super::batch::unless_nothing;
-use super::{reasons, spelled};
+use super::{WeighedText, reasons, spelled, weighed};
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Amount, Life, MaterialKind};
 use crate::plan::{Errand, Order, OrderItem, OrderLine, PackCount, Plan, Purchase, ShopBill};
@@ -37,6 +37,8 @@ pub struct OrderText {
 /// One lesson of an order for several.
 #[derive(Debug, Clone, Serialize)]
 pub struct LessonText {
+    /// Where its amounts come from; none when nothing of it has been weighed.
+    pub weighed: Option<WeighedText>,
     pub title: String,
     pub date: String,
     pub students: String,
@@ -157,6 +159,7 @@ pub(in crate::handout) fn order(errand: &Errand, words: &Words, show: &Show) -> 
 fn lesson(plan: &Plan, words: &Words, show: &Show) -> LessonText {
     let from_jars = plan.mixing.iter().map(|batch| batch.from_jars).sum();
     LessonText {
+        weighed: weighed(plan),
         title: plan.lesson.heading.title.clone(),
         date: plan.lesson.heading.date.map(|date| spelled(date, words)).unwrap_or_default(),
         students: plan.heads.students.to_string(),
