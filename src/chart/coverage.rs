@@ -5,7 +5,6 @@ use plotters::series::LineSeries;
 use plotters::style::Color;
 
 use super::Drawing;
-use super::backend::steps;
 use super::board::{Anchor, Board, Type};
 use super::labels::{Field, Wish, spread};
 use super::outline::ellipse;
@@ -66,20 +65,7 @@ pub(super) fn draw(data: &Coverage, width: f32, faces: &Faces) -> Drawing {
     let plot = Plot::new(board);
     let plotted = plot.chart((width, total), area, (x_end, y_end), |chart| {
         bands(chart, &lines, x_end)?;
-        chart
-            .configure_mesh()
-            .disable_x_mesh()
-            .x_labels(6)
-            .y_labels(5)
-            .max_light_lines(1)
-            .light_line_style(plotters::style::TRANSPARENT)
-            .bold_line_style(plot::grid())
-            .axis_style(plot::line(INK, 0.6))
-            .label_style(plot::numbers())
-            .set_all_tick_mark_size(steps(TICK))
-            .x_label_formatter(&|value| plot::number(*value))
-            .y_label_formatter(&|value| plot::number(*value))
-            .draw()?;
+        plot::mesh(chart, 6)?;
         // Quiet lines first, so that those that matter lie on top.
         let (quiet, strong): (Vec<&Drawn<'_>>, Vec<&Drawn<'_>>) =
             lines.iter().partition(|drawn| drawn.line.emphasis == Weight::Quiet);

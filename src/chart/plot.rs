@@ -134,3 +134,21 @@ pub(super) fn end(values: impl IntoIterator<Item = f64>, air: f64) -> f64 {
     let largest = values.into_iter().filter(|v| v.is_finite()).fold(0.0, f64::max);
     if largest > 0.0 { largest * air } else { 1.0 }
 }
+
+/// Axes with numbers, about so many of them along x, and level grid lines.
+pub(super) fn mesh(chart: &mut Chart<'_, '_>, x_labels: usize) -> Plotted<()> {
+    chart
+        .configure_mesh()
+        .disable_x_mesh()
+        .x_labels(x_labels)
+        .y_labels(5)
+        .max_light_lines(1)
+        .light_line_style(plotters::style::TRANSPARENT)
+        .bold_line_style(grid())
+        .axis_style(line(INK, 0.6))
+        .label_style(numbers())
+        .set_all_tick_mark_size(steps(TICK))
+        .x_label_formatter(&|value| number(*value))
+        .y_label_formatter(&|value| number(*value))
+        .draw()
+}

@@ -4,7 +4,6 @@
 use plotters::series::LineSeries;
 
 use super::Drawing;
-use super::backend::steps;
 use super::board::{Anchor, Board, Type};
 use super::labels::{Field, Wish, overlap, spread};
 use super::marker::{self, MARKER};
@@ -57,20 +56,7 @@ pub(super) fn draw(data: &WeighedChart, width: f32, faces: &Faces) -> Drawing {
 
     let plot = Plot::new(board);
     let plotted = plot.chart((width, total), area, (x_end, y_end), |chart| {
-        chart
-            .configure_mesh()
-            .disable_x_mesh()
-            .x_labels(6)
-            .y_labels(5)
-            .max_light_lines(1)
-            .light_line_style(plotters::style::TRANSPARENT)
-            .bold_line_style(plot::grid())
-            .axis_style(plot::line(INK, 0.6))
-            .label_style(plot::numbers())
-            .set_all_tick_mark_size(steps(TICK))
-            .x_label_formatter(&|value| plot::number(*value))
-            .y_label_formatter(&|value| plot::number(*value))
-            .draw()?;
+        plot::mesh(chart, 6)?;
         for ray in &rays {
             plot.dash.set(ray.dash);
             let colour = if ray.set == NAME { INK } else { QUIET_LINE };

@@ -2,28 +2,10 @@
 
 use super::cups::{Painter, Weighing, cups, sitters};
 use super::harmless::harmless;
+use crate::lesson::WEIGHING_COLUMNS;
 use crate::plan::Plan;
 use crate::quantity::show::trimmed;
 use crate::quantity::units::in_gram;
-
-/// Header of the table, in the order of the columns.
-const COLUMNS: [&str; 15] = [
-    "lesson",
-    "date",
-    "student",
-    "canvas",
-    "piece",
-    "technique",
-    "consistency",
-    "layer",
-    "colour",
-    "before",
-    "after",
-    "tray",
-    "scale",
-    "checked",
-    "note",
-];
 
 /// The cups of a class as CSV with CRLF line ends, in the order of the weigh sheet: a row for
 /// each cup, with before, after and tray left empty. `lesson` is where the lesson is, seen from
@@ -32,7 +14,7 @@ const COLUMNS: [&str; 15] = [
 pub fn weigh_csv(plan: &Plan, lesson: &str) -> Result<Vec<u8>, csv::Error> {
     let mut table =
         csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
-    table.write_record(COLUMNS)?;
+    table.write_record(WEIGHING_COLUMNS)?;
     let date = plan.lesson.heading.date.map(|date| date.to_string()).unwrap_or_default();
     let scale = format!("{} g", trimmed(in_gram(plan.lesson.mixing.scale_step), 3));
     let lesson = harmless(lesson);

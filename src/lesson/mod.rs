@@ -42,4 +42,4 @@ pub use model::*;
 pub use problem::{Form, PartOfCanvas, Problem, ProblemKind, Sold, Sort};
 pub use slip::YamlSlip;
 pub use source::{FileId, Place, SourceFile, Sources, Unread};
-pub use weighings::{Weighings, read_weighings, read_weighings_with};
+pub use weighings::{COLUMNS as WEIGHING_COLUMNS, Weighings, read_weighings, read_weighings_with};

@@ -26,6 +26,7 @@ use row::Row;
 use serde::Deserialize;
 use std::path::{Component, Path, PathBuf};
 use std::sync::Arc;
+pub use table::COLUMNS;
 
 /// Classes whose cups were weighed.
 #[derive(Debug, Clone)]

@@ -12,8 +12,8 @@ use crate::quantity::nearest::nearest;
 use std::collections::BTreeMap;
 use std::ops::Range;
 
-/// All columns: those that say the class, then those of a cup.
-const COLUMNS: [&str; 15] = [
+/// The columns of a table of weighings: those that say the class, then those of a cup.
+pub const COLUMNS: [&str; 15] = [
     "lesson",
     "date",
     "student",

@@ -55,7 +55,7 @@ fn nobody_used_less_than_nothing() {
 /// JCGM 100:2008, example H.1 (calibration of an end gauge), H.1.3: the comparator's parts of
 /// 5.8, 3.9 and 6.7 nm make 9.7 nm; with the standard's 25 nm, 50.000623 mm x 0.1 K against
 /// the rectangular 1e-6 / K, and 50.000623 mm x 11.5e-6 / K against the rectangular 0.05 K,
-/// the length is unsure by 32 nm. The inputs were looked up in a published transcript of the
+/// the length is unsure by 32 nm. The inputs were looked up in a published copy of the
 /// example, the results printed in the guide (2.9, 16.6, 32 nm) are from memory.
 #[test]
 fn the_end_gauge_of_the_guide_is_unsure_by_32_nanometres() {
