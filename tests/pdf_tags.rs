@@ -155,7 +155,7 @@ fn owners(pdf: &Pdf) -> BTreeMap<(usize, i64), ObjectIdentifier> {
 }
 
 /// The parent tree by its keys.
-fn parent_tree(pdf: &Pdf) -> BTreeMap<i64, Vec<ObjectIdentifier>> {
+pub fn parent_tree(pdf: &Pdf) -> BTreeMap<i64, Vec<ObjectIdentifier>> {
     let root = reader::root(pdf).get::<Dict<'_>>("StructTreeRoot").expect("a structure tree");
     let parents = root.get::<Dict<'_>>("ParentTree").expect("a parent tree");
     let numbers = parents.get::<Array<'_>>("Nums").expect("its numbers");

@@ -36,6 +36,8 @@ pub struct Drawing {
     pub width: f32,
     pub height: f32,
     pub shapes: Vec<Shape>,
+    /// Lines to write on, by their place among the shapes, with what belongs there.
+    pub blanks: Vec<(usize, String)>,
 }
 
 /// What a page gives a picture, in points.

@@ -28,6 +28,8 @@ pub struct Document {
     pub continued: String,
     /// What a box to tick is called, for those who hear the page.
     pub tick_box: String,
+    /// What a ruled line to write on is called: "line {line} of {lines}".
+    pub ruled_line: String,
     pub blocks: Vec<Block>,
 }
 

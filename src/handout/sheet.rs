@@ -135,6 +135,7 @@ impl<'a> Desk<'a> {
             folio: words.folio.clone(),
             continued: words.continued.clone(),
             tick_box: words.tick_box.clone(),
+            ruled_line: words.ruled_line.clone(),
             blocks,
         }
     }

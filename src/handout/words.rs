@@ -14,6 +14,8 @@ pub struct Words {
     pub continued: String,
     /// A box to tick, for those who hear the page.
     pub tick_box: String,
+    /// What a ruled line to write on is called.
+    pub ruled_line: String,
     pub running: RunningWords,
     pub date: String,
     pub months: [String; 12],
