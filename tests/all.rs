@@ -25,5 +25,6 @@ mod quantity_read;
 mod quantity_time;
 mod quantity_units;
 mod readme;
+mod thin_paint;
 mod weighing;
 mod weighings;

@@ -49,6 +49,11 @@ impl Fluid {
     }
 }
 
+/// Water at room temperature to one digit, from memory.
+pub fn water_viscosity() -> DynamicViscosity {
+    pascal_second(0.001)
+}
+
 /// Standard acceleration of free fall, 9.80665 m/s² exactly (NIST SP 811, 2008, App. B.8).
 pub(super) fn gravity() -> Acceleration {
     Acceleration::new::<standard_gravity>(1.0)

@@ -16,6 +16,6 @@ mod tilted;
 
 pub use blob::{Blob, fluid_that_reaches, volume_that_reaches};
 pub use demonstration::Demonstration;
-pub use fluid::Fluid;
+pub use fluid::{Fluid, water_viscosity};
 pub use spun::SpunFilm;
 pub use tilted::{Tilt, TiltedFilm};

@@ -28,6 +28,13 @@ impl SpunFilm {
         self.start / (1.0 + growth).sqrt()
     }
 
+    /// How long it takes until so much is left; more than any time without a turn, nothing for
+    /// as much as there was.
+    pub fn time_to(&self, film: Length) -> Duration {
+        let grown = (self.start / film).get::<ratio>().powi(2) - 1.0;
+        grown.max(0.0) / self.thinning()
+    }
+
     /// 4 rho w² h0² / (3 mu): by so much (start / film)² grows in a unit of time.
     pub fn thinning(&self) -> Frequency {
         let speed = Frequency::from(self.speed);

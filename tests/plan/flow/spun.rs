@@ -4,7 +4,7 @@ use super::super::studio::assert_near;
 use super::{DENSITY, fluid};
 use proptest::prelude::*;
 use puddlebook::plan::flow::SpunFilm;
-use puddlebook::quantity::units::{in_mm, mm, seconds, turns_a_minute};
+use puddlebook::quantity::units::{in_mm, in_seconds, mm, seconds, turns_a_minute};
 use std::f64::consts::TAU;
 
 fn film(viscosity: f64, turns: f64, start_mm: f64) -> SpunFilm {
@@ -85,6 +85,16 @@ proptest! {
         prop_assert!(left_mm(&film(viscosity, turns * more, start), time) < left);
         prop_assert!(left_mm(&film(viscosity, turns, start), time * more) < left);
         prop_assert!(left_mm(&film(viscosity, turns, start * more), time) > left);
+    }
+
+    #[test]
+    fn a_film_leads_back_to_the_time(
+        viscosity in 0.05..10.0_f64, turns in 5.0..200.0_f64, time in 0.5..600.0_f64,
+    ) {
+        let film = film(viscosity, turns, 1.5);
+        let back = in_seconds(film.time_to(film.left(seconds(time))));
+        prop_assert!((back / time - 1.0).abs() < 1e-6);
+        prop_assert_eq!(in_seconds(film.time_to(mm(1.5))), 0.0);
     }
 
     /// Spinning for a while and then for another is spinning for both.
