@@ -9,8 +9,6 @@ use crate::quantity::Length;
 use crate::quantity::show::{Show, fixed, trimmed};
 use crate::quantity::units::in_turns_a_minute;
 use serde::Serialize;
-use uom::si::frequency::hertz;
-use uom::si::ratio::ratio;
 
 /// What is shown with boards, in the units of the lesson.
 #[derive(Debug, Clone, Serialize)]
@@ -74,7 +72,7 @@ pub(in crate::handout) fn thin_paint(plan: &Plan, words: &Words, show: &Show) ->
     let shown = Demonstration::of(show.units());
     let flow = |consistency| flow(plan, &shown, consistency, words, show);
     let [thin, medium] = [Consistency::Thin, Consistency::Medium].map(Fluid::standing_for);
-    let viscosity = (thin.viscosity() / medium.viscosity()).get::<ratio>();
+    let viscosity = (thin.viscosity() / medium.viscosity()).value;
     let [less, more] =
         [Consistency::Thin, Consistency::Medium].map(|paint| shown.spread_paint(paint));
     let (paint, mass) = shown.on_board(shown.start, Consistency::Medium);
@@ -97,7 +95,7 @@ pub(in crate::handout) fn thin_paint(plan: &Plan, words: &Words, show: &Show) ->
         viscosity_share: show.percent(viscosity),
         // Long after the start films go with the root of viscosity, spun or tilted.
         film_share: show.percent(viscosity.sqrt()),
-        spread_share: show.percent((less / more).get::<ratio>()),
+        spread_share: show.percent((less / more).value),
     }
 }
 
@@ -115,14 +113,14 @@ fn flow(
     let mass = |film: Length| show.mass(shown.on_board(film, consistency).1);
     let spinning = shown.spun(consistency);
     let thinning = spinning.thinning();
-    let grown = 1.0 + (thinning * shown.spun_for).get::<ratio>();
+    let grown = 1.0 + (thinning * shown.spun_for).value;
     let face = plan.canvases.first().map(|canvas| canvas.areas.face).unwrap_or_default();
     FlowText {
         name: word(consistency, words),
         viscosity: show.viscosity(fluid.viscosity()),
-        times_water: fixed((fluid.viscosity() / water_viscosity()).get::<ratio>(), 0),
+        times_water: fixed((fluid.viscosity() / water_viscosity()).value, 0),
         // Enough digits for the sums on paper to come out to the last digit of the film.
-        each_second: trimmed(thinning.get::<hertz>(), 4),
+        each_second: trimmed(thinning.value, 4),
         grown: trimmed(grown, 3),
         root: trimmed(grown.sqrt(), 3),
         half_after: show.seconds(spinning.time_to(shown.start / 2.0)),

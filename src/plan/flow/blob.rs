@@ -2,7 +2,6 @@ use super::Fluid;
 use super::fluid::gravity;
 use crate::quantity::{Area, Duration, Length, MassDensity, Volume};
 use std::f64::consts::PI;
-use uom::si::ratio::ratio;
 use uom::typenum::{P3, P8};
 
 /// A measured blob, poured at once on a level sheet, that spreads by its own weight.
@@ -38,7 +37,7 @@ impl Blob {
         if from_middle >= radius {
             return Length::default();
         }
-        let inside = (from_middle / radius).get::<ratio>();
+        let inside = (from_middle / radius).value;
         self.volume / face(radius) * (4.0 / 3.0) * (1.0 - inside * inside).cbrt()
     }
 }
@@ -52,7 +51,7 @@ pub fn fluid_that_reaches(
     density: MassDensity,
 ) -> Option<Fluid> {
     let spread = xi_8() * gravity() * volume.powi(P3::new()) * time * density;
-    Fluid::new((spread / (3.0 * radius.powi(P8::new()))).into(), density)
+    Fluid::new(spread / (3.0 * radius.powi(P8::new())), density)
 }
 
 /// The volume of a fluid that comes to a radius in a time, which is more than none.

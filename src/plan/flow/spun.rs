@@ -1,6 +1,5 @@
 use super::Fluid;
 use crate::quantity::{AngularVelocity, Duration, Frequency, Length};
-use uom::si::ratio::ratio;
 
 /// An even film on a level board that turns about its middle.
 ///
@@ -24,21 +23,21 @@ pub struct SpunFilm {
 impl SpunFilm {
     /// The film after a time of turning; before the start it is what it was.
     pub fn left(&self, time: Duration) -> Length {
-        let growth = (self.thinning() * time).get::<ratio>().max(0.0);
+        let growth = (self.thinning() * time).value.max(0.0);
         self.start / (1.0 + growth).sqrt()
     }
 
     /// How long it takes until so much is left; more than any time without a turn, nothing for
     /// as much as there was.
     pub fn time_to(&self, film: Length) -> Duration {
-        let grown = (self.start / film).get::<ratio>().powi(2) - 1.0;
-        grown.max(0.0) / self.thinning()
+        let grown = (self.start / film).value.powi(2) - 1.0;
+        if grown > 0.0 { grown / self.thinning() } else { Duration::default() }
     }
 
     /// 4 rho w² h0² / (3 mu): by so much (start / film)² grows in a unit of time.
     pub fn thinning(&self) -> Frequency {
         let speed = Frequency::from(self.speed);
         let pull = 4.0 * self.fluid.density() * speed * speed * self.start * self.start;
-        (pull / (3.0 * self.fluid.viscosity())).into()
+        pull / (3.0 * self.fluid.viscosity())
     }
 }

@@ -2,7 +2,6 @@ use super::Fluid;
 use super::fluid::gravity;
 use crate::quantity::{Angle, Duration, Length, Velocity};
 use uom::si::angle::degree;
-use uom::si::ratio::ratio;
 
 /// How steep a board stands: more than level, at most upright.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,7 +31,7 @@ impl Tilt {
     }
 
     fn sine(self) -> f64 {
-        self.0.sin().get::<ratio>()
+        self.0.sin().value
     }
 }
 
@@ -64,7 +63,7 @@ impl TiltedFilm {
     pub fn left(&self, from_top: Length, time: Duration) -> Length {
         let front = self.thinned_to(time);
         if from_top < front {
-            self.start * (from_top.max(Length::default()) / front).get::<ratio>().sqrt()
+            self.start * (from_top.max(Length::default()) / front).value.sqrt()
         } else {
             self.start
         }
@@ -77,8 +76,7 @@ impl TiltedFilm {
         if board < front {
             self.left(board, time) * 2.0 / 3.0
         } else {
-            let thinned =
-                if board > Length::default() { (front / board).get::<ratio>() } else { 0.0 };
+            let thinned = if board > Length::default() { (front / board).value } else { 0.0 };
             self.start * (1.0 - thinned / 3.0)
         }
     }

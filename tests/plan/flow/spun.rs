@@ -31,6 +31,13 @@ fn without_a_turn_or_before_the_start_nothing_changes() {
     assert_eq!(left_mm(&film(0.3, 90.0, 1.7), -5.0), 1.7);
 }
 
+#[test]
+fn without_a_turn_the_film_never_thins() {
+    let still = film(1.0, 0.0, 1.5);
+    assert_eq!(in_seconds(still.time_to(mm(1.0))), f64::INFINITY);
+    assert_eq!(in_seconds(still.time_to(mm(1.5))), 0.0);
+}
+
 /// In the end h = sqrt(3 mu / (4 rho w² t)): four times the time leaves half, whatever the start.
 #[test]
 fn long_after_the_start_the_film_falls_with_the_root_of_time() {
