@@ -26,5 +26,6 @@ mod quantity_read;
 mod quantity_time;
 mod quantity_units;
 mod readme;
+mod thin_paint;
 mod weighing;
 mod weighings;

@@ -225,6 +225,8 @@ pub struct PictureWords {
     pub colours: ColourWords,
     pub bought: BoughtWords,
     pub fee: FeeWords,
+    pub film_spun: FilmLeftWords,
+    pub film_tilted: FilmLeftWords,
     pub weighed: WeighedWords,
     pub unfolded: UnfoldedWords,
     pub cover: CoverWords,
@@ -291,6 +293,25 @@ pub struct FeeWords {
     pub point: String,
     pub between: String,
     pub asked_sentence: String,
+}
+
+/// The film left on a board against time.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FilmLeftWords {
+    /// `{time}`, and what it leaves of `{thin}` and `{thick}` paint.
+    pub title: String,
+    pub x: String,
+    pub y: String,
+    /// `{consistency}`, `{film}` at the end.
+    pub line: String,
+    /// `{title}`, `{start}`, `{lines}`
+    pub alt: String,
+    /// `{consistency}`, `{films}`
+    pub told: String,
+    /// `{film}`, `{time}`
+    pub film: String,
+    pub between: String,
 }
 
 /// Used against planned.

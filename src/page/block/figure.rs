@@ -85,6 +85,7 @@ pub(super) fn picture<'a>(
         | PictureKind::Shares(_)
         | PictureKind::Fees(_)
         | PictureKind::Weighed(_)
+        | PictureKind::FilmLeft(_)
         | PictureKind::Rings { .. } => height,
     };
     if drawing.height > wished {
