@@ -37,6 +37,7 @@
 
 pub mod chart;
 pub mod cli;
+mod crew;
 pub mod handout;
 pub mod ink;
 pub mod lesson;

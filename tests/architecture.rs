@@ -4,7 +4,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room with the rooms that it may use (DEVELOPERS.md, "How data flows").
-const MAY_USE: [(&str, &[&str]); 9] = [
+const MAY_USE: [(&str, &[&str]); 10] = [
+    ("crew", &[]),
     ("quantity", &[]),
     ("ink", &[]),
     ("lesson", &["quantity"]),
@@ -12,8 +13,8 @@ const MAY_USE: [(&str, &[&str]); 9] = [
     ("handout", &["quantity", "ink", "lesson", "plan"]),
     ("chart", &["ink", "handout"]),
     ("page", &["ink", "handout", "chart"]),
-    ("pdf", &["ink", "page"]),
-    ("cli", &["quantity", "ink", "lesson", "plan", "handout", "chart", "page", "pdf"]),
+    ("pdf", &["crew", "ink", "page"]),
+    ("cli", &["crew", "quantity", "ink", "lesson", "plan", "handout", "chart", "page", "pdf"]),
 ];
 
 fn sources(folder: &Path) -> Vec<PathBuf> {

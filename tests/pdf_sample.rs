@@ -93,7 +93,7 @@ pub fn everything(faces: &Faces) -> Sample<'_> {
         ["Weigh the first cup; the office scale shows", "AVATAR waves of fine fluid mixed "];
     for (line, y) in lines.into_iter().zip([110.0, 125.0]) {
         let mut run = s.run(Face::Regular, 10.5, (72.0, y), line);
-        for glyph in run.glyphs.iter_mut().filter(|g| run.text[g.text.clone()] == *" ") {
+        for glyph in run.glyphs.iter_mut().filter(|g| g.slice(&run.text) == Some(" ")) {
             glyph.advance += 0.137;
         }
         s.mark(Role::Content(p), Shape::Text(run));

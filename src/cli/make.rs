@@ -5,6 +5,7 @@ use super::beside::way;
 use super::disk::{read_templates, write_all};
 use super::failure::Failure;
 use super::lessons::{read_all, work_out};
+use crate::crew;
 use crate::handout::{Desk, Sheet, Templates, order_csv, weigh_csv};
 use crate::ink::Faces;
 use crate::lesson::Lesson;
@@ -37,11 +38,21 @@ pub(super) fn make(arguments: &args::Make) -> Result<(), Failure> {
     let progress = progress(lessons.len() * sheets.len());
     let workshop =
         Workshop { sheets: &sheets, templates: &templates, faces: &faces, progress: &progress };
-    let mut made = Vec::with_capacity(lessons.len());
-    for ((path, mut lesson), folder) in lessons.into_iter().zip(folders) {
-        arguments.print.apply(&mut lesson);
-        made.push(workshop.make(path, lesson, &folder)?);
-    }
+    let jobs: Vec<(&Path, Lesson, PathBuf)> = lessons
+        .into_iter()
+        .zip(folders)
+        .map(|((path, mut lesson), folder)| {
+            arguments.print.apply(&mut lesson);
+            (path, lesson, folder)
+        })
+        .collect();
+    let made = crew::map(
+        jobs,
+        1,
+        || (),
+        |(), (path, lesson, folder)| workshop.make(path, lesson, &folder),
+    );
+    let made: Vec<Made> = made.into_iter().collect::<Result<_, Failure>>()?;
     progress.finish_and_clear();
     for made in &made {
         write_all(&made.files)?;
@@ -86,17 +97,20 @@ impl Workshop<'_> {
     fn make(&self, path: &Path, lesson: Lesson, folder: &Path) -> Result<Made, Failure> {
         let plan = work_out(path, lesson)?;
         let desk = Desk::new(&plan, self.templates)?;
+        let finish = |(): &mut (), &sheet: &Sheet| {
+            self.progress.set_message(format!("{} {}", path.display(), sheet.word()));
+            let finished = self.finish(&desk, sheet, folder);
+            self.progress.inc(1);
+            finished
+        };
         let mut files = Vec::new();
         let mut missing = Vec::new();
-        for &sheet in self.sheets {
-            self.progress.set_message(format!("{} {}", path.display(), sheet.word()));
-            let pages = crate::page::lay_out(&desk.write(sheet)?, self.faces);
-            let target = folder.join(format!("{}.pdf", sheet.word()));
-            let bytes = crate::pdf::write(&pages, self.faces)
-                .map_err(|error| Failure::Wrong(format!("error: {}: {error}", target.display())))?;
-            files.push((target, bytes));
-            if !pages.missing.is_empty() {
-                missing.push((sheet, pages.missing));
+        let finished = crew::map(self.sheets.iter().collect(), 1, || (), finish);
+        for (&sheet, finished) in self.sheets.iter().zip(finished) {
+            let (pdf, lacking) = finished?;
+            files.push(pdf);
+            if !lacking.is_empty() {
+                missing.push((sheet, lacking));
             }
             let table = match sheet {
                 Sheet::Order => Some(order_csv(&[Errand::of(&plan)], self.templates.words())),
@@ -109,10 +123,23 @@ impl Workshop<'_> {
                     table.map_err(|error| Failure::write(&target, std::io::Error::other(error)))?;
                 files.push((target, table));
             }
-            self.progress.inc(1);
         }
         drop(desk);
         Ok(Made { plan, files, missing })
+    }
+
+    /// The PDF of a handout, and the characters that its faces lack.
+    fn finish(
+        &self,
+        desk: &Desk<'_>,
+        sheet: Sheet,
+        folder: &Path,
+    ) -> Result<((PathBuf, Vec<u8>), Vec<char>), Failure> {
+        let pages = crate::page::lay_out(&desk.write(sheet)?, self.faces);
+        let target = folder.join(format!("{}.pdf", sheet.word()));
+        let bytes = crate::pdf::write(&pages, self.faces)
+            .map_err(|error| Failure::Wrong(format!("error: {}: {error}", target.display())))?;
+        Ok(((target, bytes), pages.missing))
     }
 }
 

@@ -107,6 +107,7 @@ impl Faces {
 
 /// A glyph of a word, in a text in which the word starts at byte `start`.
 fn moved(glyph: &Glyph, start: usize) -> Glyph {
+    let start = start as u32;
     Glyph { text: glyph.text.start + start..glyph.text.end + start, ..glyph.clone() }
 }
 

@@ -7,8 +7,21 @@ pub struct Glyph {
     pub advance: f32,
     pub x_offset: f32,
     pub y_offset: f32,
-    /// The bytes of the text that it stands for; empty for a follower in a cluster.
-    pub text: Range<usize>,
+    /// The bytes of the text that it stands for; empty for a follower in a cluster. No line
+    /// has 4 GB, and pages have many glyphs.
+    pub text: Range<u32>,
+}
+
+impl Glyph {
+    /// What it stands for in its text.
+    pub fn slice<'a>(&self, text: &'a str) -> Option<&'a str> {
+        text.get(self.start()..self.text.end as usize)
+    }
+
+    /// Where in its text it starts, in bytes.
+    pub fn start(&self) -> usize {
+        self.text.start as usize
+    }
 }
 
 /// A shaped text.

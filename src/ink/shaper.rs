@@ -124,7 +124,7 @@ impl Shaper {
                 advance: advance as f32 / self.em,
                 x_offset: at.x_offset as f32 / self.em,
                 y_offset: at.y_offset as f32 / self.em,
-                text: info.cluster as usize..end,
+                text: info.cluster..end as u32,
             });
         }
         shaped.width = shaped.glyphs.iter().map(|g| g.advance).sum();

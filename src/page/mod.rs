@@ -40,7 +40,11 @@ const ROUNDS: usize = 4;
 /// than a page is divided, a character that no face has is replaced by a square and
 /// named in [`Pages::missing`].
 pub fn lay_out(document: &Document, faces: &Faces) -> Pages {
-    let mut style = Style::new(document.form, document.paper, document.edition);
+    lay_out_in(document, Style::new(document.form, document.paper, document.edition), faces)
+}
+
+/// Lays a document out in a style that need not be the one of its form.
+pub fn lay_out_in(document: &Document, mut style: Style, faces: &Faces) -> Pages {
     let footer = furniture::Footer::of(document, &style, faces);
     style.frame.give_to_footer(footer.above(), &style.scale);
     let (height, grid, top) = (style.frame.height, style.snap(), style.frame.top);

@@ -1,8 +1,4 @@
-//! Marks of a page become its operations, with what each belongs to.
-
-use std::collections::BTreeMap;
-
-use printpdf::{DictItem, Op};
+//! Marks of a page become its content stream, with what each belongs to.
 
 use super::font::Fonts;
 use super::pen::Pen;
@@ -10,9 +6,8 @@ use crate::ink::Shape;
 use crate::page::{Page, Role, TagId, TagKind};
 
 /// What a page draws.
-#[derive(Default)]
 pub(super) struct Content {
-    pub ops: Vec<Op>,
+    pub stream: Vec<u8>,
     /// The tag of each marked sequence, by its number (MCID).
     pub sequences: Vec<TagId>,
 }
@@ -29,23 +24,22 @@ pub(super) fn draw(
     let mut current = None;
     for mark in &page.marks {
         if current != Some(mark.role) {
-            if current.is_some() {
-                pen.end_text();
-                pen.ops.push(Op::EndMarkedContent);
-            }
             pen.end_text();
-            pen.ops.push(match mark.role {
-                Role::Artifact => Op::BeginMarkedContent { tag: "Artifact".to_owned() },
-                Role::Content(tag) => {
-                    let number = sequences.len() as i64;
-                    sequences.push(tag);
-                    let map = BTreeMap::from([("MCID".to_owned(), DictItem::Int(number))]);
-                    Op::BeginMarkedContentWithProperties {
-                        tag: kind(tag).map_or("P", super::tags::name).to_owned(),
-                        properties: DictItem::Dict { map },
-                    }
+            if current.is_some() {
+                pen.out.operator("EMC");
+            }
+            match mark.role {
+                Role::Artifact => {
+                    pen.out.name("Artifact");
+                    pen.out.operator("BMC");
                 }
-            });
+                Role::Content(tag) => {
+                    pen.out.name(kind(tag).map_or("P", super::tags::name));
+                    pen.out.raw(format!("<</MCID {}>> ", sequences.len()).as_bytes());
+                    pen.out.operator("BDC");
+                    sequences.push(tag);
+                }
+            }
             current = Some(mark.role);
         }
         match &mark.shape {
@@ -55,7 +49,7 @@ pub(super) fn draw(
     }
     pen.end_text();
     if current.is_some() {
-        pen.ops.push(Op::EndMarkedContent);
+        pen.out.operator("EMC");
     }
-    Content { ops: pen.finish(), sequences }
+    Content { stream: pen.finish(), sequences }
 }

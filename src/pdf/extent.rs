@@ -1,39 +1,42 @@
 //! How far marks reach.
 
 use crate::ink::{Faces, PathSegment, Point, Shape};
-use crate::page::{Pages, Role, TagId};
+use crate::page::{Pages, Role, TagKind};
 
-/// Left, bottom, right and top of what is drawn on a page for a tag and the tags
-/// within it, in points from the bottom left corner.
-pub(super) fn figure_box(
-    pages: &Pages,
-    tag: TagId,
-    page: usize,
-    faces: &Faces,
-) -> Option<[f32; 4]> {
-    let within = |role: Role| match role {
-        Role::Content(mut own) => loop {
-            if own == tag {
-                break true;
-            }
-            match pages.tags.get(own.0).and_then(|t| t.parent) {
-                Some(parent) if parent < own => own = parent,
-                _ => break false,
-            }
-        },
-        Role::Artifact => false,
-    };
+/// Left, bottom, right and top in points from the bottom left corner of a page.
+pub(super) type Corners = [f32; 4];
+
+/// What is drawn for each figure and the tags within it, by tag, on the first page on which
+/// it has marks.
+pub(super) fn figure_boxes(pages: &Pages, faces: &Faces) -> Vec<Option<Corners>> {
+    let mut boxes: Vec<Option<(usize, Corners)>> = vec![None; pages.tags.len()];
     let height = pages.size.1;
-    let mut reach: Option<[f32; 4]> = None;
-    for mark in pages.pages.get(page)?.marks.iter().filter(|mark| within(mark.role)) {
-        let Some([left, top, right, bottom]) = extent(&mark.shape, faces) else { continue };
-        let [l, b, r, t] = [left, height - bottom, right, height - top];
-        reach = Some(match reach {
-            Some([a, c, d, e]) => [a.min(l), c.min(b), d.max(r), e.max(t)],
-            None => [l, b, r, t],
-        });
+    for (page, marks) in pages.pages.iter().map(|page| &page.marks).enumerate() {
+        for mark in marks {
+            let Role::Content(own) = mark.role else { continue };
+            let mut reach = None;
+            let mut next = Some(own);
+            while let Some(tag) = next.and_then(|id| pages.tags.get(id.0)) {
+                if tag.kind == TagKind::Figure
+                    && let Some(slot) = next.and_then(|id| boxes.get_mut(id.0))
+                    && slot.is_none_or(|(first, _)| first == page)
+                {
+                    let own = *reach.get_or_insert_with(|| extent(&mark.shape, faces));
+                    if let Some([left, top, right, bottom]) = own {
+                        let own = [left, height - bottom, right, height - top];
+                        *slot = Some((page, slot.map_or(own, |(_, other)| around(own, other))));
+                    }
+                }
+                next = tag.parent.filter(|&parent| Some(parent) < next);
+            }
+        }
     }
-    reach
+    boxes.into_iter().map(|found| found.map(|(_, corners)| corners)).collect()
+}
+
+/// The least box around two.
+fn around([l, b, r, t]: Corners, [left, bottom, right, top]: Corners) -> Corners {
+    [l.min(left), b.min(bottom), r.max(right), t.max(top)]
 }
 
 /// Left, top, right and bottom of a shape, y downwards; control points count as if the

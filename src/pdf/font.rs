@@ -1,6 +1,6 @@
 //! The faces of one document, cut down to the glyphs in use.
 
-use printpdf::{FontId, ParsedFont, PdfFont};
+use printpdf::{Codepoint, FontId, Op, ParsedFont, PdfFont, PdfFontHandle, Pt, TextItem};
 use subsetter::GlyphRemapper;
 
 use super::PdfError;
@@ -28,8 +28,6 @@ pub(super) struct FontGlyph {
     pub width: f32,
     /// The text that a reader copies for it.
     pub text: Box<str>,
-    /// The character, where this glyph is the one that shows it.
-    pub plain: Option<char>,
 }
 
 impl Fonts {
@@ -50,11 +48,21 @@ impl Fonts {
         self.fonts.get(face as usize)?.as_ref()
     }
 
-    /// Hands the faces to the PDF library.
-    pub fn register(&self, resources: &mut printpdf::PdfResources) {
+    /// Hands the faces to the PDF library, and gives a specimen of them: it embeds what it
+    /// sees in use, each glyph with its text.
+    pub fn register(&self, resources: &mut printpdf::PdfResources) -> Vec<Op> {
+        let mut specimen = vec![Op::StartTextSection];
         for font in self.fonts.iter().flatten() {
             resources.fonts.map.insert(font.id.clone(), PdfFont::new(font.parsed.clone()));
+            let glyph =
+                |glyph: &FontGlyph| Codepoint::with_cid(glyph.id, 0.0, glyph.text.as_ref().into());
+            let items = vec![TextItem::GlyphIds(font.glyphs().map(glyph).collect())];
+            let handle = PdfFontHandle::External(font.id.clone());
+            specimen.push(Op::SetFont { font: handle, size: Pt(1.0) });
+            specimen.push(Op::ShowText { items });
         }
+        specimen.push(Op::EndTextSection);
+        specimen
     }
 
     /// Every face in use, with its name.
@@ -78,12 +86,7 @@ impl Font {
         let mut font = Self { id: FontId(short_name(face).to_owned()), parsed, glyphs: Vec::new() };
         for (id, seen) in usage.glyphs() {
             let new = remapper.get(id).ok_or(PdfError::Unreadable { face })?;
-            let plain = usage.char_of(id);
-            if let Some(c) = plain {
-                font.parsed.set_codepoint_mapping(u32::from(c), new);
-            }
-            let glyph =
-                FontGlyph { id: new, width: font.width_of(new), text: seen.text().into(), plain };
+            let glyph = FontGlyph { id: new, width: font.width_of(new), text: seen.text().into() };
             font.glyphs.resize_with(usize::from(id) + 1, || None);
             if let Some(slot) = font.glyphs.last_mut() {
                 *slot = Some(glyph);

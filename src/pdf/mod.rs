@@ -5,13 +5,14 @@
 //! This room decides nothing about layout and knows nothing of lessons.
 //!
 //! The steps: `usage` looks which glyphs are in use, `font` cuts the faces down to
-//! them, `content` (with `pen`, `text` and `path`) turns marks into operations
-//! of the PDF library; what the library does not write is added to its draft by
-//! `embed` (exact widths), `sheet` (page dictionaries), `link`, `outline`,
-//! `tags` and `meta`; `file` writes the bytes.
+//! them, `content` (with `pen`, `text` and `path`) turns marks into the operators of a
+//! stream, `press` deflates it. The PDF library makes a draft of pages and faces; what it
+//! does not write is added by `embed` (exact widths), `sheet` (page dictionaries and
+//! streams), `link`, `outline`, `tags` and `meta`; `file` writes the bytes.
 
 mod content;
 mod digest;
+mod element;
 mod embed;
 mod error;
 mod extent;
@@ -20,22 +21,31 @@ mod font;
 mod link;
 mod meta;
 mod object;
+mod operators;
 mod outline;
-mod parallel;
 mod path;
 mod pen;
+mod press;
 mod sheet;
 mod tags;
 mod text;
 mod usage;
+mod written;
 
 pub use error::PdfError;
 
 use printpdf::{PdfDocument, PdfPage, PdfParseErrorSeverity, PdfSaveOptions, Pt, Rect};
 
+use crate::crew;
 use crate::ink::Faces;
 use crate::page::{Page, Pages};
 use content::Content;
+use press::Press;
+use written::Written;
+
+/// Pages that are worth a thread: a handout of a page or two is often one of many that are
+/// written side by side.
+const PAGES: usize = 4;
 
 /// Writes pages as a PDF 1.7 file.
 ///
@@ -48,26 +58,23 @@ pub fn write(pages: &Pages, faces: &Faces) -> Result<Vec<u8>, PdfError> {
     let kind = |tag: crate::page::TagId| pages.tags.get(tag.0).map(|tag| tag.kind);
     let (width, height) = pages.size;
 
-    let mut document = PdfDocument::new(&pages.title);
-    fonts.register(&mut document.resources);
-    let mut drawn: Vec<(&Page, Content)> =
-        pages.pages.iter().map(|page| (page, Content::default())).collect();
-    parallel::each(&mut drawn, |(page, content)| {
-        *content = content::draw(page, height, &fonts, kind);
-        Ok(())
-    })?;
-    let mut sequences = Vec::with_capacity(drawn.len());
-    for (_, content) in drawn {
-        sequences.push(content.sequences);
-        let sheet = Rect::from_wh(Pt(width), Pt(height));
-        document.pages.push(PdfPage {
-            media_box: sheet.clone(),
-            trim_box: sheet.clone(),
-            crop_box: sheet,
-            ops: content.ops,
-        });
-    }
+    let draw = |press: &mut Press, page: &Page| {
+        let mut content = content::draw(page, height, &fonts, kind);
+        content.stream = press.deflate(&content.stream)?;
+        Ok(content)
+    };
+    let drawn = crew::map(pages.pages.iter().collect(), PAGES, Press::new, draw);
+    let drawn: Vec<Content> = drawn.into_iter().collect::<Result<_, PdfError>>()?;
 
+    let mut document = PdfDocument::new(&pages.title);
+    let mut specimen = fonts.register(&mut document.resources);
+    let sheet = Rect::from_wh(Pt(width), Pt(height));
+    document.pages.extend(pages.pages.iter().map(|_| PdfPage {
+        media_box: sheet.clone(),
+        trim_box: sheet.clone(),
+        crop_box: sheet.clone(),
+        ops: std::mem::take(&mut specimen),
+    }));
     let mut warnings = Vec::new();
     let options = PdfSaveOptions { image_optimization: None, ..PdfSaveOptions::default() };
     let mut draft = printpdf::serialize::to_lopdf_doc(&document, &options, &mut warnings);
@@ -77,9 +84,16 @@ pub fn write(pages: &Pages, faces: &Faces) -> Result<Vec<u8>, PdfError> {
 
     embed::finish(&mut draft, &fonts, faces)?;
     let sheets = sheet::finish(&mut draft)?;
+    let mut sequences = Vec::with_capacity(drawn.len());
+    for (page, content) in drawn.into_iter().enumerate() {
+        sheets.fill(&mut draft, page, content.stream)?;
+        sequences.push(content.sequences);
+    }
     let links = link::add(&mut draft, pages, &sheets)?;
     outline::add(&mut draft, pages, &sheets)?;
-    tags::add(&mut draft, pages, &sheets, &sequences, &links, faces)?;
+    let ground = tags::Ground { sheets: &sheets, sequences: &sequences, links: &links };
+    let mut written = Written::default();
+    tags::add(&mut draft, &mut written, pages, &ground, faces)?;
     meta::add(&mut draft, pages)?;
-    file::write(draft)
+    file::write(draft, written)
 }

@@ -1,25 +1,21 @@
 //! Objects as bytes (ISO 32000-1, 7.3).
 
-use std::io::{self, Write};
+use lopdf::{Dictionary, Object, ObjectId, StringFormat};
 
-use lopdf::{Dictionary, Object, StringFormat};
-
-/// Writes an object that is not a stream.
-pub(super) fn write(out: &mut Vec<u8>, object: &Object) -> io::Result<()> {
+/// Writes an object.
+pub(super) fn write(out: &mut Vec<u8>, object: &Object) {
     match object {
         Object::Null => out.extend(b"null"),
         Object::Boolean(true) => out.extend(b"true"),
         Object::Boolean(false) => out.extend(b"false"),
-        Object::Integer(value) => write!(out, "{value}")?,
-        Object::Real(value) => write!(out, "{value}")?,
-        Object::Reference((id, generation)) => write!(out, "{id} {generation} R")?,
-        Object::Name(name) => write_name(out, name)?,
+        Object::Integer(value) => out.extend(value.to_string().into_bytes()),
+        Object::Real(value) => out.extend(value.to_string().into_bytes()),
+        Object::Reference(id) => reference(out, *id),
+        Object::Name(own) => name(out, own),
         Object::String(text, StringFormat::Literal) => literal(out, text),
         Object::String(text, StringFormat::Hexadecimal) => {
             out.push(b'<');
-            for byte in text {
-                write!(out, "{byte:02X}")?;
-            }
+            text.iter().for_each(|&byte| out.extend(hexadecimal(byte)));
             out.push(b'>');
         }
         Object::Array(items) => {
@@ -28,30 +24,58 @@ pub(super) fn write(out: &mut Vec<u8>, object: &Object) -> io::Result<()> {
                 if index > 0 {
                     space(out, item);
                 }
-                write(out, item)?;
+                write(out, item);
             }
             out.push(b']');
         }
-        Object::Dictionary(dict) => dictionary(out, dict)?,
+        Object::Dictionary(dict) => dictionary(out, dict),
         Object::Stream(stream) => {
-            dictionary(out, &stream.dict)?;
+            dictionary(out, &stream.dict);
             out.extend(b"stream\n");
             out.extend(&stream.content);
             out.extend(b"\nendstream");
         }
     }
-    Ok(())
 }
 
-fn dictionary(out: &mut Vec<u8>, dict: &Dictionary) -> io::Result<()> {
+fn dictionary(out: &mut Vec<u8>, dict: &Dictionary) {
     out.extend(b"<<");
     for (key, value) in dict {
-        write_name(out, key)?;
+        name(out, key);
         space(out, value);
-        write(out, value)?;
+        write(out, value);
     }
     out.extend(b">>");
-    Ok(())
+}
+
+/// A reference to another object.
+pub(super) fn reference(out: &mut Vec<u8>, (id, generation): ObjectId) {
+    integer(out, id as usize);
+    out.push(b' ');
+    integer(out, generation.into());
+    out.extend(b" R");
+}
+
+/// A count.
+pub(super) fn integer(out: &mut Vec<u8>, mut value: usize) {
+    let start = out.len();
+    loop {
+        out.push(b'0' + (value % 10) as u8);
+        value /= 10;
+        if value == 0 {
+            break;
+        }
+    }
+    if let Some(digits) = out.get_mut(start..) {
+        digits.reverse();
+    }
+}
+
+fn hexadecimal(byte: u8) -> [u8; 2] {
+    [byte >> 4, byte & 15].map(|half| match half {
+        0..=9 => b'0' + half,
+        _ => b'A' - 10 + half,
+    })
 }
 
 /// A blank, where the object does not begin with a delimiter.
@@ -68,19 +92,21 @@ fn space(out: &mut Vec<u8>, next: &Object) {
     }
 }
 
-fn write_name(out: &mut Vec<u8>, name: &[u8]) -> io::Result<()> {
+/// A name (7.3.5).
+pub(super) fn name(out: &mut Vec<u8>, name: &[u8]) {
     out.push(b'/');
     for &byte in name {
         if byte.is_ascii_graphic() && !b"()<>[]{}/%#".contains(&byte) {
             out.push(byte);
         } else {
-            write!(out, "#{byte:02X}")?;
+            out.push(b'#');
+            out.extend(hexadecimal(byte));
         }
     }
-    Ok(())
 }
 
-fn literal(out: &mut Vec<u8>, text: &[u8]) {
+/// A string in parentheses (ISO 32000-1, 7.3.4.2).
+pub(super) fn literal(out: &mut Vec<u8>, text: &[u8]) {
     out.push(b'(');
     for &byte in text {
         match byte {

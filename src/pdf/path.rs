@@ -1,24 +1,24 @@
-//! Paths become drawing operations.
+//! Paths become drawing operators.
 
-use printpdf::{
-    Line, LinePoint, Op, PaintMode, Point, Polygon, PolygonRing, Pt, Rect, WindingOrder,
-};
-
+use super::operators::Hundredths;
 use super::pen::Pen;
 use crate::ink::{Colour, PathSegment, Stroke};
 
-/// A piece of a path from one move to the next.
-#[derive(Default)]
-struct Piece {
-    points: Vec<LinePoint>,
-    closed: bool,
-}
+type Corner = (Hundredths, Hundredths);
 
 impl Pen<'_> {
     /// Fills and strokes a path; what is inside follows the nonzero rule.
     pub fn path(&mut self, segments: &[PathSegment], fill: Option<Colour>, stroke: Option<Stroke>) {
-        let pieces = self.pieces(segments);
-        if pieces.is_empty() || (fill.is_none() && stroke.is_none()) {
+        let paint = match (fill, stroke) {
+            (Some(_), Some(_)) => "B",
+            (Some(_), None) => "f",
+            (None, Some(_)) => "S",
+            (None, None) => return,
+        };
+        let drawn = |segment: &PathSegment| {
+            matches!(segment, PathSegment::Line(_) | PathSegment::Cubic(..))
+        };
+        if !segments.iter().any(drawn) {
             return;
         }
         self.end_text();
@@ -28,101 +28,64 @@ impl Pen<'_> {
         if let Some(stroke) = stroke {
             self.set_stroke(stroke);
         }
-        match (pieces.as_slice(), fill, stroke) {
-            ([piece], Some(_), Some(_)) if piece.closed => {
-                self.ops.push(paint(vec![piece.points.clone()], PaintMode::FillStroke));
-                return;
+        match self.rectangle(segments) {
+            Some([(left, bottom), (width, height)]) => {
+                self.out.place((left, bottom));
+                self.out.place((width, height));
+                self.out.operator("re");
             }
-            (_, Some(_), _) => {
-                let rings = pieces.iter().map(|piece| piece.points.clone()).collect();
-                self.ops.push(paint(rings, PaintMode::Fill));
-            }
-            (_, None, _) => {}
+            None => self.trace(segments),
         }
-        if stroke.is_some() {
-            self.ops.extend(pieces.into_iter().map(outline));
-        }
+        self.out.operator(paint);
     }
 
-    fn pieces(&self, segments: &[PathSegment]) -> Vec<Piece> {
-        let mut pieces: Vec<Piece> = Vec::new();
-        let mut piece = Piece::default();
+    /// Every piece of a path that has more than its start.
+    fn trace(&mut self, segments: &[PathSegment]) {
         let mut start = None;
+        let mut open = false;
         for segment in segments {
-            match *segment {
-                PathSegment::Move(to) => {
-                    start = Some(self.place(to));
-                    let done = std::mem::take(&mut piece);
-                    pieces.push(done);
-                }
-                PathSegment::Close => {
-                    piece.closed = true;
-                    pieces.push(std::mem::take(&mut piece));
-                    continue;
-                }
-                PathSegment::Line(_) | PathSegment::Cubic(..) => {}
-            }
-            if piece.points.is_empty() {
-                piece.points.extend(start.map(on_curve));
+            if let PathSegment::Line(_) | PathSegment::Cubic(..) = segment
+                && let Some(from) = start.take()
+            {
+                self.out.place(from);
+                self.out.operator("m");
+                open = true;
             }
             match *segment {
-                PathSegment::Line(to) => piece.points.push(on_curve(self.place(to))),
-                PathSegment::Cubic(a, b, to) => piece.points.extend([
-                    LinePoint { p: self.place(a), bezier: true },
-                    LinePoint { p: self.place(b), bezier: true },
-                    on_curve(self.place(to)),
-                ]),
-                PathSegment::Move(_) | PathSegment::Close => {}
+                PathSegment::Move(to) => start = Some(self.place(to)),
+                PathSegment::Line(to) => {
+                    self.out.place(self.place(to));
+                    self.out.operator("l");
+                }
+                PathSegment::Cubic(a, b, to) => {
+                    for point in [a, b, to] {
+                        self.out.place(self.place(point));
+                    }
+                    self.out.operator("c");
+                }
+                PathSegment::Close if open => self.out.operator("h"),
+                PathSegment::Close => {}
             }
+            open &= *segment != PathSegment::Close;
         }
-        pieces.push(piece);
-        pieces.retain(|piece| piece.points.len() > 1);
-        pieces
     }
-}
 
-fn on_curve(p: Point) -> LinePoint {
-    LinePoint { p, bezier: false }
-}
-
-/// Closed rings painted in one go.
-fn paint(rings: Vec<Vec<LinePoint>>, mode: PaintMode) -> Op {
-    let winding_order = WindingOrder::NonZero;
-    if let [ring] = rings.as_slice()
-        && let Some(rectangle) = rectangle(ring)
-    {
-        let rectangle = Rect { mode: Some(mode), winding_order: Some(winding_order), ..rectangle };
-        return Op::DrawRectangle { rectangle };
+    /// Corner and size of an upright rectangle, if the path is one; it has an operator of
+    /// its own.
+    fn rectangle(&self, segments: &[PathSegment]) -> Option<[Corner; 2]> {
+        let (last, sides) = segments.split_last()?;
+        let [
+            PathSegment::Move(a),
+            PathSegment::Line(b),
+            PathSegment::Line(c),
+            PathSegment::Line(d),
+        ] = sides
+        else {
+            return None;
+        };
+        let [a, b, c, d] = [a, b, c, d].map(|&corner| self.place(corner));
+        let upright = (a.0 == b.0 && b.1 == c.1 && c.0 == d.0 && d.1 == a.1)
+            || (a.1 == b.1 && b.0 == c.0 && c.1 == d.1 && d.0 == a.0);
+        (upright && *last == PathSegment::Close).then_some([a, (c.0 - a.0, c.1 - a.1)])
     }
-    let rings = rings.into_iter().map(|points| PolygonRing { points }).collect();
-    Op::DrawPolygon { polygon: Polygon { rings, mode, winding_order } }
-}
-
-fn outline(piece: Piece) -> Op {
-    if piece.closed && rectangle(&piece.points).is_some() {
-        return paint(vec![piece.points], PaintMode::Stroke);
-    }
-    Op::DrawLine { line: Line { points: piece.points, is_closed: piece.closed } }
-}
-
-/// An upright rectangle, if the ring is one; it has an operator of its own.
-fn rectangle(ring: &[LinePoint]) -> Option<Rect> {
-    let corners = match ring {
-        [a, b, c, d] => [a, b, c, d],
-        [a, b, c, d, e] if a.p == e.p => [a, b, c, d],
-        _ => return None,
-    };
-    if corners.iter().any(|corner| corner.bezier) {
-        return None;
-    }
-    let [a, b, c, d] = corners.map(|corner| corner.p);
-    let upright = (a.x == b.x && b.y == c.y && c.x == d.x && d.y == a.y)
-        || (a.y == b.y && b.x == c.x && c.y == d.y && d.x == a.x);
-    let (width, height) = (tidy(c.x.0 - a.x.0), tidy(c.y.0 - a.y.0));
-    upright.then(|| Rect::from_xywh(a.x, a.y, width, height))
-}
-
-/// Hundredths again, after a subtraction.
-fn tidy(length: f32) -> Pt {
-    Pt((length * 100.0).round() / 100.0)
 }

@@ -1,6 +1,7 @@
-//! Page dictionaries: what the PDF library repeats on every page is said once.
+//! Pages: their streams, and their dictionaries, in which what the PDF library repeats on
+//! every page is said once.
 
-use lopdf::{Dictionary, Document, Object, ObjectId};
+use lopdf::{Dictionary, Document, Object, ObjectId, Stream, dictionary};
 
 use super::PdfError;
 
@@ -21,6 +22,19 @@ impl Sheets {
     ) -> Result<&'a mut Dictionary, PdfError> {
         let id = self.get(page)?;
         draft.get_dictionary_mut(id).map_err(|_| PdfError::Structure("a page"))
+    }
+
+    /// Gives a page its content stream, which is deflated already.
+    pub fn fill(
+        &self,
+        draft: &mut Document,
+        page: usize,
+        deflated: Vec<u8>,
+    ) -> Result<(), PdfError> {
+        let old = self.dictionary(draft, page)?.get(b"Contents").and_then(Object::as_reference);
+        let old = old.map_err(|_| PdfError::Structure("a content stream"))?;
+        draft.set_object(old, Stream::new(dictionary! { "Filter" => "FlateDecode" }, deflated));
+        Ok(())
     }
 }
 

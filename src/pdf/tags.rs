@@ -1,12 +1,14 @@
 //! The structure tree (ISO 32000-1, 14.7 and 14.8).
 
-use lopdf::{Dictionary, Document, Object, ObjectId, dictionary};
+use lopdf::{Document, Object, ObjectId, dictionary};
 
-use super::PdfError;
-use super::extent::figure_box;
+use super::element::Element;
+use super::extent::figure_boxes;
 use super::link::{self, Annotation};
 use super::meta::{catalog, string};
 use super::sheet::Sheets;
+use super::written::Written;
+use super::{PdfError, object};
 use crate::ink::{Faces, Shape};
 use crate::page::{Pages, Role, Tag, TagId, TagKind};
 
@@ -20,16 +22,23 @@ enum Kid {
     Link(usize),
 }
 
-/// Adds the structure tree. `sequences` are the tags of the marked sequences of each
-/// page.
+/// What the structure tree hangs on.
+pub(super) struct Ground<'a> {
+    pub sheets: &'a Sheets,
+    /// The tags of the marked sequences of each page.
+    pub sequences: &'a [Vec<TagId>],
+    pub links: &'a [Annotation],
+}
+
+/// Adds the structure tree. Its elements are many, so they are `written` at once.
 pub(super) fn add(
     draft: &mut Document,
+    written: &mut Written,
     pages: &Pages,
-    sheets: &Sheets,
-    sequences: &[Vec<TagId>],
-    links: &[Annotation],
+    ground: &Ground<'_>,
     faces: &Faces,
 ) -> Result<(), PdfError> {
+    let Ground { sheets, sequences, links } = *ground;
     if pages.tags.is_empty() {
         return Ok(());
     }
@@ -40,66 +49,72 @@ pub(super) fn add(
     };
 
     let families = families(&pages.tags, sequences, links)?;
+    let (boxes, numberings) = (figure_boxes(pages, faces), numberings(pages));
     let mut notes = Vec::new();
     for ((index, tag), kids) in pages.tags.iter().enumerate().zip(&families) {
         let id = id_of(TagId(index))?;
         let parent = tag.parent.map_or(Ok(root), id_of)?;
-        let mut dict = dictionary! { "S" => name(tag.kind), "P" => parent };
+        let note = (tag.kind == TagKind::Note).then(|| format!("note{:06}", notes.len() / 2 + 1));
+        let mut element = Element::new(name(tag.kind), parent);
         let home = kids.iter().find_map(|kid| match kid {
             Kid::Sequence(page, _) => Some(*page),
             _ => None,
         });
         if let Some(page) = home {
-            dict.set("Pg", sheets.get(page)?);
+            element.page(sheets.get(page)?);
         }
-        let mut list = Vec::with_capacity(kids.len());
         for &kid in kids {
-            list.push(match kid {
-                Kid::Tag(tag) => id_of(tag)?.into(),
-                Kid::Sequence(page, number) if Some(page) == home => (number as i64).into(),
-                Kid::Sequence(page, number) => Object::from(dictionary! {
-                    "Type" => "MCR", "Pg" => sheets.get(page)?, "MCID" => number as i64,
-                }),
-                Kid::Link(index) => match links.get(index) {
-                    Some(link) => Object::from(dictionary! {
-                        "Type" => "OBJR", "Pg" => sheets.get(link.page)?, "Obj" => link.id,
-                    }),
-                    None => continue,
-                },
-            });
+            match kid {
+                Kid::Tag(tag) => element.child(id_of(tag)?),
+                Kid::Sequence(page, number) if Some(page) == home => element.sequence(number),
+                Kid::Sequence(page, number) => element.sequence_on(sheets.get(page)?, number),
+                Kid::Link(index) => {
+                    if let Some(link) = links.get(index) {
+                        element.object_on(sheets.get(link.page)?, link.id);
+                    }
+                }
+            }
         }
-        if list.len() > 1 {
-            dict.set("K", list);
-        } else if let Some(only) = list.pop() {
-            dict.set("K", only);
+        element.text("Alt", tag.alt.as_deref());
+        element.text("ID", note.as_deref());
+        match (tag.kind, boxes.get(index), numberings.get(index)) {
+            (TagKind::ColumnHeader, ..) => element.attributes("Table/Scope/Column"),
+            (TagKind::RowHeader, ..) => element.attributes("Table/Scope/Row"),
+            (TagKind::List, _, Some(Some(numbering))) => {
+                element.attributes(&format!("List/ListNumbering/{numbering}"));
+            }
+            (TagKind::Figure, Some(Some(corners)), _) => {
+                let [l, b, r, t] = corners.map(|c| (c * 100.0).round() / 100.0);
+                element.attributes(&format!("Layout/Placement/Block/BBox[{l} {b} {r} {t}]"));
+            }
+            _ => {}
         }
-        if let Some(alt) = &tag.alt {
-            dict.set("Alt", string(alt));
-        }
-        if let Some(attributes) = attributes(pages, TagId(index), home, faces) {
-            dict.set("A", attributes);
-        }
-        if tag.kind == TagKind::Note {
-            let name = string(&format!("note{:06}", notes.len() + 1));
-            dict.set("ID", name.clone());
-            notes.extend([name, id.into()]);
-        }
-        draft.set_object(id, dict);
+        written.add(id, |out| element.finish(out));
+        notes.extend(note.into_iter().flat_map(|note| [string(&note), id.into()]));
     }
 
-    let mut numbers = Vec::new();
+    let parents = draft.new_object_id();
+    let mut numbers = b"<</Nums[".to_vec();
     for (page, sequences) in sequences.iter().enumerate() {
-        let tags: Result<Vec<Object>, _> =
-            sequences.iter().map(|&tag| id_of(tag).map(Object::from)).collect();
-        numbers.extend([(page as i64).into(), Object::Array(tags?)]);
+        object::integer(&mut numbers, page);
+        numbers.push(b'[');
+        for &tag in sequences {
+            object::reference(&mut numbers, id_of(tag)?);
+            numbers.push(b' ');
+        }
+        numbers.push(b']');
         let sheet = sheets.dictionary(draft, page)?;
         sheet.set("StructParents", page as i64);
         sheet.set("Tabs", Object::Name(b"S".to_vec()));
     }
     for (key, link) in (link::first_key(pages)..).zip(links) {
-        numbers.extend([(key as i64).into(), id_of(link.tag)?.into()]);
+        object::integer(&mut numbers, key);
+        numbers.push(b' ');
+        object::reference(&mut numbers, id_of(link.tag)?);
+        numbers.push(b' ');
     }
-    let parents = draft.add_object(dictionary! { "Nums" => numbers });
+    numbers.extend(b"]>>");
+    written.add(parents, |out| out.append(&mut numbers));
     let mut dict = dictionary! {
         "Type" => "StructTreeRoot",
         "K" => id_of(TagId(0))?,
@@ -168,48 +183,25 @@ fn families(
         .collect())
 }
 
-/// What a reader must know of a tag beyond its kind.
-fn attributes(pages: &Pages, id: TagId, page: Option<usize>, faces: &Faces) -> Option<Dictionary> {
-    let tag = pages.tags.get(id.0)?;
-    let scope = |scope: &str| dictionary! { "O" => "Table", "Scope" => scope };
-    match tag.kind {
-        TagKind::ColumnHeader => Some(scope("Column")),
-        TagKind::RowHeader => Some(scope("Row")),
-        TagKind::List => {
-            let kind = numbering(pages, id)?;
-            Some(dictionary! { "O" => "List", "ListNumbering" => kind })
+/// How the items of each list are marked, by tag, from the mark of the first one.
+fn numberings(pages: &Pages) -> Vec<Option<&'static str>> {
+    let kind = |id: TagId| pages.tags.get(id.0).map(|tag| tag.kind);
+    let parent = |id: TagId| pages.tags.get(id.0).and_then(|tag| tag.parent);
+    let mut found = vec![None; pages.tags.len()];
+    for mark in pages.pages.iter().flat_map(|page| &page.marks) {
+        let Role::Content(label) = mark.role else { continue };
+        let Shape::Text(run) = &mark.shape else { continue };
+        if kind(label) == Some(TagKind::Label)
+            && let Some(list) = parent(label).and_then(parent)
+            && let Some(slot) = found.get_mut(list.0)
+        {
+            slot.get_or_insert(match run.text.chars().next() {
+                Some(c) if c.is_numeric() => "Decimal",
+                _ => "Disc",
+            });
         }
-        TagKind::Figure => {
-            let corners = figure_box(pages, id, page?, faces)?;
-            let corners = corners.map(|c| Object::Real((c * 100.0).round() / 100.0)).to_vec();
-            Some(dictionary! { "O" => "Layout", "Placement" => "Block", "BBox" => corners })
-        }
-        _ => None,
     }
-}
-
-/// How the items of a list are marked, from the mark of the first one.
-fn numbering(pages: &Pages, list: TagId) -> Option<&'static str> {
-    let items: Vec<TagId> = children(pages, list).collect();
-    let label = items
-        .iter()
-        .flat_map(|&item| children(pages, item))
-        .find(|&tag| pages.tags.get(tag.0).is_some_and(|tag| tag.kind == TagKind::Label))?;
-    let marks = pages.pages.iter().flat_map(|page| &page.marks);
-    let first =
-        marks.filter(|mark| mark.role == Role::Content(label)).find_map(|mark| match &mark.shape {
-            Shape::Text(run) => run.text.chars().next(),
-            Shape::Path { .. } => None,
-        });
-    Some(match first {
-        Some(c) if c.is_numeric() => "Decimal",
-        _ => "Disc",
-    })
-}
-
-fn children(pages: &Pages, parent: TagId) -> impl Iterator<Item = TagId> {
-    let tags = pages.tags.iter().enumerate().skip(parent.0);
-    tags.filter(move |(_, tag)| tag.parent == Some(parent)).map(|(index, _)| TagId(index))
+    found
 }
 
 /// The standard structure type.

@@ -1,11 +1,8 @@
-//! Runs of glyphs become text operations.
-
-use std::collections::BTreeMap;
-
-use printpdf::{Codepoint, DictItem, Op, PdfFontHandle, Point, TextItem};
+//! Runs of glyphs become text operators.
 
 use super::font::FontGlyph;
-use super::pen::{Hundredths, Pen, hundredths, points};
+use super::operators::{self, Hundredths, hundredths};
+use super::pen::Pen;
 use super::usage::visible;
 use crate::ink::{Colour, Face, Glyph, TextRun};
 
@@ -18,7 +15,10 @@ pub(super) struct Line {
     baseline: Hundredths,
     /// Where the next glyph would stand, in thousandths of an em from the start.
     pen: f32,
-    items: Vec<TextItem>,
+    /// Operand of the operator that shows glyphs: strings of codes, and corrections.
+    shown: Vec<u8>,
+    /// Whether the last string of it is open.
+    open: bool,
     /// Whether something of it is written.
     begun: bool,
 }
@@ -51,7 +51,8 @@ impl Pen<'_> {
                     start: hundredths(run.origin.x),
                     baseline,
                     pen: 0.0,
-                    items: Vec::new(),
+                    shown: Vec::with_capacity(3 * run.glyphs.len()),
+                    open: false,
                     begun: false,
                 }
             }
@@ -70,7 +71,7 @@ impl Pen<'_> {
     fn cluster(&mut self, line: &mut Line, x: &mut f32, run: &TextRun, glyphs: &[Glyph]) {
         let fonts = self.fonts;
         let Some(font) = fonts.get(run.face) else { return };
-        let text = glyphs.first().and_then(|glyph| run.text.get(glyph.text.clone()));
+        let text = glyphs.first().and_then(|glyph| glyph.slice(&run.text));
         let text = visible(text.unwrap_or_default());
         let known = match glyphs {
             [glyph] => font.glyph(glyph.id).is_some_and(|g| says(g, &text)),
@@ -79,10 +80,7 @@ impl Pen<'_> {
         if !known {
             self.show(line);
             self.begin(line);
-            self.ops.push(Op::BeginMarkedContentWithProperties {
-                tag: "Span".to_owned(),
-                properties: actual_text(&text),
-            });
+            self.actual_text(&text);
         }
         for glyph in glyphs {
             if let Some(set) = font.glyph(glyph.id) {
@@ -94,7 +92,7 @@ impl Pen<'_> {
         if !known {
             self.raise(line, 0.0);
             self.show(line);
-            self.ops.push(Op::EndMarkedContentWithProperties);
+            self.out.operator("EMC");
         }
     }
 
@@ -103,7 +101,8 @@ impl Pen<'_> {
         if rise != self.rise {
             self.show(line);
             self.rise = rise;
-            self.ops.push(Op::SetLineOffset { multiplier: points(rise).0 });
+            self.out.length(rise);
+            self.out.operator("Ts");
         }
     }
 
@@ -113,7 +112,7 @@ impl Pen<'_> {
             return;
         }
         let old = self.section.unwrap_or_else(|| {
-            self.ops.push(Op::StartTextSection);
+            self.out.operator("BT");
             (0, 0)
         });
         self.section = Some((line.start, line.baseline));
@@ -121,22 +120,36 @@ impl Pen<'_> {
             && let Some(font) = self.fonts.get(line.face)
         {
             self.font = Some((line.face, line.size));
-            self.ops.push(Op::SetFont {
-                font: PdfFontHandle::External(font.id.clone()),
-                size: points(line.size),
-            });
+            self.out.name(&font.id.0);
+            self.out.length(line.size);
+            self.out.operator("Tf");
         }
         self.set_fill(line.colour);
-        let (x, y) = (points(line.start - old.0), points(line.baseline - old.1));
-        self.ops.push(Op::SetTextCursor { pos: Point { x, y } });
+        self.out.place((line.start - old.0, line.baseline - old.1));
+        self.out.operator("Td");
     }
 
     /// Writes what the line holds so far.
     fn show(&mut self, line: &mut Line) {
-        if !line.items.is_empty() {
-            self.begin(line);
-            self.ops.push(Op::ShowText { items: std::mem::take(&mut line.items) });
+        if line.shown.is_empty() {
+            return;
         }
+        self.begin(line);
+        line.close();
+        self.out.raw(b"[");
+        self.out.raw(&line.shown);
+        self.out.operator("]TJ");
+        line.shown.clear();
+    }
+
+    /// Says which text the content up to the end of the marked sequence stands for
+    /// (ISO 32000-1, 14.9.4).
+    fn actual_text(&mut self, text: &str) {
+        self.out.name("Span");
+        self.out.raw(b"<</ActualText");
+        self.out.string(&super::meta::text_string(text));
+        self.out.raw(b">> ");
+        self.out.operator("BDC");
     }
 
     /// Writes the line and forgets it.
@@ -168,22 +181,23 @@ impl Line {
         let offset = self.pen - x;
         if offset.abs() > TOLERANCE {
             let offset = offset.round();
-            self.items.push(TextItem::Offset(offset));
+            self.close();
+            operators::decimal(&mut self.shown, offset as i32, 0);
             self.pen -= offset;
         }
-        match (glyph.plain, self.items.last_mut()) {
-            (Some(c), Some(TextItem::Text(text))) => text.push(c),
-            (Some(c), _) => self.items.push(TextItem::Text(c.into())),
-            (None, Some(TextItem::GlyphIds(glyphs))) => glyphs.push(by_number(glyph)),
-            (None, _) => self.items.push(TextItem::GlyphIds(vec![by_number(glyph)])),
+        if !std::mem::replace(&mut self.open, true) {
+            self.shown.push(b'(');
         }
+        operators::code(&mut self.shown, glyph.id);
         self.pen += glyph.width;
     }
-}
 
-/// A glyph that is not the usual one of a single character, such as a ligature.
-fn by_number(glyph: &FontGlyph) -> Codepoint {
-    Codepoint::with_cid(glyph.id, 0.0, glyph.text.as_ref().into())
+    /// Ends the string that is open, if any.
+    fn close(&mut self) {
+        if std::mem::take(&mut self.open) {
+            self.shown.push(b')');
+        }
+    }
 }
 
 /// Whether a glyph by itself says a text; all spaces are alike to a reader.
@@ -196,13 +210,4 @@ fn says(glyph: &FontGlyph, text: &str) -> bool {
 fn cluster(glyphs: &[Glyph]) -> Option<usize> {
     let rest = glyphs.get(1..)?;
     Some(1 + rest.iter().take_while(|glyph| glyph.text.is_empty()).count())
-}
-
-/// The text that the content up to the end of the marked sequence stands for
-/// (ISO 32000-1, 14.9.4).
-fn actual_text(text: &str) -> DictItem {
-    let data = super::meta::text_string(text);
-    let map =
-        BTreeMap::from([("ActualText".to_owned(), DictItem::String { data, literal: false })]);
-    DictItem::Dict { map }
 }

@@ -1,7 +1,6 @@
 //! Which glyphs a document uses, and for what text.
 
 use std::borrow::Cow;
-use std::collections::HashMap;
 
 use super::PdfError;
 use crate::ink::{Face, Glyph, Shape, TextRun, leaves_no_mark};
@@ -18,14 +17,12 @@ pub(super) struct Usage {
 pub(super) struct FaceUsage {
     /// By glyph.
     seen: Vec<Option<Seen>>,
-    /// The glyph that most often shows a character.
-    usual: HashMap<char, u16>,
 }
 
-/// The texts that one glyph stands for, with how often.
+/// The texts that one glyph stands for.
 #[derive(Default)]
 pub(super) struct Seen {
-    texts: Vec<(Box<str>, u32)>,
+    texts: Vec<Box<str>>,
 }
 
 impl Usage {
@@ -38,9 +35,6 @@ impl Usage {
                     usage.add(run).ok_or(PdfError::TextRange { page: number })?;
                 }
             }
-        }
-        for face in &mut usage.faces {
-            face.find_usual();
         }
         Ok(usage)
     }
@@ -59,7 +53,7 @@ impl Usage {
     fn add(&mut self, run: &TextRun) -> Option<()> {
         let face = self.faces.get_mut(run.face as usize)?;
         for (index, glyph) in run.glyphs.iter().enumerate() {
-            let text = run.text.get(glyph.text.clone())?;
+            let text = glyph.slice(&run.text)?;
             let leads = run.glyphs.get(index + 1).is_none_or(|next| !next.text.is_empty());
             let text = if leads { visible(text) } else { Cow::Borrowed("") };
             face.note(glyph, &text);
@@ -78,12 +72,6 @@ impl FaceUsage {
         (0..=u16::MAX).zip(&self.seen).filter_map(|(id, seen)| Some((id, seen.as_ref()?)))
     }
 
-    /// The character that a glyph shows alone and more often than any other glyph.
-    pub fn char_of(&self, id: u16) -> Option<char> {
-        let c = single(self.seen.get(usize::from(id))?.as_ref()?.text())?;
-        (self.usual.get(&c) == Some(&id)).then_some(c)
-    }
-
     fn note(&mut self, glyph: &Glyph, text: &str) {
         let index = usize::from(glyph.id);
         if self.seen.len() <= index {
@@ -93,27 +81,12 @@ impl FaceUsage {
             slot.get_or_insert_default().note(text);
         }
     }
-
-    fn find_usual(&mut self) {
-        let mut best: HashMap<char, (u32, u16)> = HashMap::new();
-        for (id, seen) in self.glyphs() {
-            if let Some(c) = single(seen.text()) {
-                let count = seen.count();
-                let entry = best.entry(c).or_insert((count, id));
-                if count > entry.0 {
-                    *entry = (count, id);
-                }
-            }
-        }
-        self.usual = best.into_iter().map(|(c, (_, id))| (c, id)).collect();
-    }
 }
 
 impl Seen {
     fn note(&mut self, text: &str) {
-        match self.texts.iter_mut().find(|(known, _)| **known == *text) {
-            Some((_, count)) => *count += 1,
-            None => self.texts.push((text.into(), 1)),
+        if !self.texts.iter().any(|known| **known == *text) {
+            self.texts.push(text.into());
         }
     }
 
@@ -121,12 +94,8 @@ impl Seen {
     /// Unicode, so that a space is a space although it also stands for others.
     /// Where it stands for another text the content says so.
     pub fn text(&self) -> &str {
-        let texts = self.texts.iter().map(|(text, _)| &**text).filter(|text| !text.is_empty());
+        let texts = self.texts.iter().map(|text| &**text).filter(|text| !text.is_empty());
         texts.min_by_key(|text| (text.len(), *text)).unwrap_or("\u{FFFD}")
-    }
-
-    fn count(&self) -> u32 {
-        self.texts.iter().map(|(_, count)| count).sum()
     }
 }
 
@@ -138,10 +107,4 @@ pub(super) fn visible(text: &str) -> Cow<'_, str> {
     }
     let rest: String = text.chars().filter(|&c| !leaves_no_mark(c)).collect();
     if rest.is_empty() { Cow::Borrowed(text) } else { Cow::Owned(rest) }
-}
-
-/// The character of a text that has no other.
-fn single(text: &str) -> Option<char> {
-    let mut chars = text.chars();
-    chars.next().filter(|_| chars.next().is_none())
 }

@@ -19,7 +19,7 @@ fn lines(words: &str) -> Vec<TextRun> {
 
 /// Widths of the gaps between the words of a line, in em; none at its end.
 fn gaps(run: &TextRun) -> Vec<f32> {
-    let spaces = run.glyphs.iter().filter(|glyph| &run.text[glyph.text.clone()] == " ");
+    let spaces = run.glyphs.iter().filter(|glyph| glyph.slice(&run.text) == Some(" "));
     spaces.map(|glyph| glyph.advance).filter(|&advance| advance > 0.0).collect()
 }
 

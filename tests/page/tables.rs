@@ -7,7 +7,7 @@ use puddlebook::page::{Role, TagKind, lay_out};
 
 /// Where the glyph of a byte of a run starts.
 fn x_of(run: &puddlebook::ink::TextRun, byte: usize) -> f32 {
-    let before = run.glyphs.iter().take_while(|glyph| glyph.text.start < byte);
+    let before = run.glyphs.iter().take_while(|glyph| glyph.start() < byte);
     run.origin.x + before.map(|glyph| glyph.advance).sum::<f32>() * run.size
 }
 

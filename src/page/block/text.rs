@@ -5,7 +5,7 @@ use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::{Alignment, Division, Line, Look};
 use crate::page::strip::{Drift, Joint, Snap, Strip};
-use crate::page::style::Size;
+use crate::page::style::{Edges, Size};
 
 /// Ending a page within a paragraph.
 const WITHIN: f32 = 4.0;
@@ -55,11 +55,12 @@ pub(in crate::page) fn text_strips<'a>(
 
 /// How running text is set in a column.
 pub(super) fn running(desk: &Desk<'_, '_>, column: Column) -> Setting {
-    let measure = column.width.min(72.0 * column.text.character());
+    let running = desk.style.running;
+    let measure = column.width.min(running.longest * column.text.character());
     let wide = measure > NARROW * column.text.character();
-    let alignment = match desk.style.form {
-        Form::Book if wide && column.place == Place::Flow => Alignment::Justified,
-        Form::Book | Form::Sheet | Form::Cards => Alignment::Left,
+    let alignment = match running.edges {
+        Edges::Justified if wide && column.place == Place::Flow => Alignment::Justified,
+        Edges::Justified | Edges::Ragged => Alignment::Left,
     };
     // Ragged lines of some width need no hyphens.
     let division = match alignment {

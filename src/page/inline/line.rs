@@ -124,11 +124,11 @@ impl<'p, 'a> Builder<'p, 'a> {
                 let until = until.unwrap_or(shaped.glyphs.len());
                 let glyphs = shaped.glyphs.get(place.glyph..until).unwrap_or_default();
                 let start = match glyphs.first() {
-                    Some(first) if place.glyph > 0 => first.text.start,
+                    Some(first) if place.glyph > 0 => first.start(),
                     _ => 0,
                 };
                 let end = match shaped.glyphs.get(until) {
-                    Some(next) => next.text.start,
+                    Some(next) => next.start(),
                     None => text.len(),
                 };
                 self.add(*look, text.get(start..end).unwrap_or_default(), start, glyphs);
@@ -172,7 +172,7 @@ impl<'p, 'a> Builder<'p, 'a> {
                 let glyphs: Vec<Glyph> = hyphen
                     .glyphs
                     .iter()
-                    .map(|glyph| Glyph { text: 0..SOFT_HYPHEN.len(), ..glyph.clone() })
+                    .map(|glyph| Glyph { text: 0..SOFT_HYPHEN.len() as u32, ..glyph.clone() })
                     .collect();
                 self.add(look, SOFT_HYPHEN, 0, &glyphs);
             }
@@ -184,7 +184,7 @@ impl<'p, 'a> Builder<'p, 'a> {
     /// Adds a space `width` points wide.
     fn gap(&mut self, look: usize, id: u16, text: &str, width: f32) {
         let advance = width / self.paragraph.look(look).size;
-        let glyph = Glyph { id, advance, x_offset: 0.0, y_offset: 0.0, text: 0..text.len() };
+        let glyph = Glyph { id, advance, x_offset: 0.0, y_offset: 0.0, text: 0..text.len() as u32 };
         self.add(look, text, 0, &[glyph]);
     }
 
@@ -200,7 +200,7 @@ impl<'p, 'a> Builder<'p, 'a> {
             self.run = Some((look, TextRun { face, size, colour, origin, glyphs, text }));
         }
         let Some((_, run)) = &mut self.run else { return };
-        let at = run.text.len();
+        let (at, start) = (run.text.len() as u32, start as u32);
         run.text.push_str(text);
         for glyph in glyphs {
             let range = (glyph.text.start + at).saturating_sub(start)

@@ -108,7 +108,7 @@ pub(super) fn width_until(paragraph: &Paragraph<'_>, byte: usize) -> f32 {
         let length = text_of_piece(piece).len();
         match piece {
             Piece::Word { shaped, look, .. } => {
-                let before = shaped.glyphs.iter().filter(|glyph| glyph.text.start + at < byte);
+                let before = shaped.glyphs.iter().filter(|glyph| glyph.start() + at < byte);
                 width += before.map(|g| g.advance).sum::<f32>() * paragraph.look(*look).size;
             }
             Piece::Space { width: w, .. }

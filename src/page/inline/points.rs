@@ -125,8 +125,8 @@ pub(super) fn find(
                     let start = finder.at;
                     for (glyph, shape) in shaped.glyphs.iter().enumerate() {
                         let place = Place { piece: index, glyph };
-                        while offsets.next_if(|&o| o < shape.text.start).is_some() {}
-                        if offsets.next_if_eq(&shape.text.start).is_some() {
+                        while offsets.next_if(|&o| o < shape.start()).is_some() {}
+                        if offsets.next_if_eq(&shape.start()).is_some() {
                             finder.close(place, place, hyphen, PointKind::Divided(DIVIDE));
                         } else if tear && glyph > 0 && !shape.text.is_empty() {
                             finder.close(place, place, 0.0, PointKind::Open(TEAR));

@@ -30,6 +30,26 @@ pub enum Chapters {
     RunOn,
 }
 
+/// The edges of running text in a column that is not narrow.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Edges {
+    /// Both even.
+    Justified,
+    /// The right one as it comes.
+    Ragged,
+}
+
+/// How running text is set.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Running {
+    pub edges: Edges,
+    /// Characters of a line at most, however wide the column.
+    pub longest: f32,
+}
+
+/// Characters of a line that still read well: the upper end of 60 to 72.
+const LONGEST: f32 = 72.0;
+
 /// The style of one document.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Style {
@@ -37,6 +57,7 @@ pub struct Style {
     pub edition: Edition,
     pub frame: Frame,
     pub scale: Type,
+    pub running: Running,
     pub palette: Palette,
 }
 
@@ -45,7 +66,12 @@ impl Style {
     pub fn new(form: Form, paper: Paper, edition: Edition) -> Self {
         let scale = Type::of(edition);
         let frame = Frame::of(form, paper, edition, &scale);
-        Self { form, edition, frame, scale, palette: Palette::default() }
+        let edges = match form {
+            Form::Book => Edges::Justified,
+            Form::Sheet | Form::Cards => Edges::Ragged,
+        };
+        let running = Running { edges, longest: LONGEST };
+        Self { form, edition, frame, scale, running, palette: Palette::default() }
     }
 
     /// Where the chapters of a book start.
@@ -68,11 +94,5 @@ impl Style {
             Edition::Standard => self.grid(),
             Edition::LargePrint => self.grid() / 4.0,
         }
-    }
-
-    /// The longest measure for running text: 72 characters, the upper end of
-    /// what reads well (the brief for these pages asks for 60 to 72).
-    pub fn longest_measure(&self) -> f32 {
-        72.0 * self.scale.body.character()
     }
 }
