@@ -42,6 +42,20 @@ const STRAY: f32 = 12.0;
 /// The axis ends with the longest bar; the least more, so that a number there is written.
 const END: f64 = 1.0005;
 
+/// Names of bars stand beside them where the longest takes no more than this part of the
+/// width.
+const BESIDE: f32 = 0.2;
+
+/// From a name to the bar that it stands beside.
+const SPACE: f32 = 6.0;
+
+/// Where the names of the bars are written.
+#[derive(Clone, Copy, PartialEq)]
+enum Names {
+    Above,
+    Beside,
+}
+
 /// How a part is filled.
 struct Look {
     ground: Colour,
@@ -64,6 +78,7 @@ struct Row<'a> {
     /// Top of its name.
     top: f32,
     name: Vec<String>,
+    names: Names,
     homes: Vec<Home>,
     /// Lines of samples: parts by number.
     list: Vec<Vec<usize>>,
@@ -72,7 +87,10 @@ struct Row<'a> {
 
 impl Row<'_> {
     fn bar_top(&self) -> f32 {
-        self.top + NAME.size * LEADING * self.name.len() as f32 + 1.0
+        match self.names {
+            Names::Above => self.top + NAME.size * LEADING * self.name.len() as f32 + 1.0,
+            Names::Beside => self.top,
+        }
     }
 
     fn thick(&self) -> f32 {
@@ -95,14 +113,21 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
     // The last number of the axis is centred below it.
     let inner = width - board.measure(AXIS, &plot::widest_number(end)) / 2.0;
 
+    let widest = data.bars.iter().map(|bar| board.measure(NAME, &bar.label)).fold(0.0, f32::max);
+    let (names, left) = if data.bars.len() > 1 && widest <= BESIDE * width {
+        (Names::Beside, EDGE + widest + SPACE)
+    } else {
+        (Names::Above, EDGE)
+    };
+
     let mut rows = Vec::with_capacity(data.bars.len());
     let mut next = top;
     for bar in &data.bars {
-        let row = settle(bar, next, inner, end, &board);
+        let row = settle(bar, next, names, (left, inner, end), &board);
         next = row.bottom() + 8.0;
         rows.push(row);
     }
-    let area = Rect { x: EDGE, y: top, width: inner - EDGE, height: next - top };
+    let area = Rect { x: left, y: top, width: inner - left, height: next - top };
     let below = next + 2.0 * TICK + board.capitals(AXIS) + 3.0;
     let axis = board.wrap(AXIS, width, &data.axis);
     let total = below + SMALL * LEADING * axis.len() as f32;
@@ -141,16 +166,23 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
     if let Ok((scale, ())) = plotted {
         board.lines(AXIS, inner, below, Anchor::End, &axis);
         for row in &rows {
-            finish(&mut board, row, scale, inner);
+            finish(&mut board, row, scale, (left, inner));
         }
     }
     board.finish(width, total)
 }
 
-/// Decides where everything of a bar is written.
-fn settle<'a>(bar: &'a Bar, top: f32, inner: f32, end: f64, board: &Board<'_>) -> Row<'a> {
+/// Decides where everything of a bar is written, on an axis from `axis`, where nought is, to
+/// `inner`, where `end` is.
+fn settle<'a>(
+    bar: &'a Bar,
+    top: f32,
+    names: Names,
+    (axis, inner, end): (f32, f32, f64),
+    board: &Board<'_>,
+) -> Row<'a> {
     let name = board.wrap(NAME, inner - EDGE, &bar.label);
-    let x = |value: f64| EDGE + (value / end) as f32 * (inner - EDGE);
+    let x = |value: f64| axis + (value / end) as f32 * (inner - axis);
     let mark = bar.mark.as_ref().map(|mark| x(size(mark)));
     let mut homes = Vec::new();
     let mut from = 0.0;
@@ -172,14 +204,14 @@ fn settle<'a>(bar: &'a Bar, top: f32, inner: f32, end: f64, board: &Board<'_>) -
             Home::Below(middle)
         });
     }
-    let mut row = Row { bar, top, name, homes, list: Vec::new(), below: 0.0 };
-    hang(&mut row, mark, inner, board);
+    let mut row = Row { bar, top, name, names, homes, list: Vec::new(), below: 0.0 };
+    hang(&mut row, mark, (axis, inner), board);
     row
 }
 
 /// Spreads the labels below a bar over one line, or lists the parts where that has no
 /// room for all.
-fn hang(row: &mut Row<'_>, mark: Option<f32>, inner: f32, board: &Board<'_>) {
+fn hang(row: &mut Row<'_>, mark: Option<f32>, (axis, inner): (f32, f32), board: &Board<'_>) {
     let width = |part: &BarPart| board.measure(PART, &part.label);
     let hung = |homes: &[Home]| -> Vec<(usize, Wish)> {
         let parts = homes.iter().zip(&row.bar.parts).enumerate();
@@ -193,7 +225,7 @@ fn hang(row: &mut Row<'_>, mark: Option<f32>, inner: f32, board: &Board<'_>) {
     };
     let mut below = hung(&row.homes);
     let wishes = |below: &[(usize, Wish)]| below.iter().map(|(_, wish)| *wish).collect::<Vec<_>>();
-    let mut centres = spread(&wishes(&below), 8.0, 0.0, inner);
+    let mut centres = spread(&wishes(&below), 8.0, axis - EDGE, inner);
     let strays = |centres: &Vec<f32>| {
         let pairs = centres.iter().zip(&below);
         pairs
@@ -208,8 +240,8 @@ fn hang(row: &mut Row<'_>, mark: Option<f32>, inner: f32, board: &Board<'_>) {
             }
         }
         below = hung(&row.homes);
-        centres = spread(&wishes(&below), 8.0, 0.0, inner);
-        row.list = list(row, inner, board);
+        centres = spread(&wishes(&below), 8.0, axis - EDGE, inner);
+        row.list = list(row, inner - (axis - EDGE), board);
     }
     let step = PART.size * LEADING;
     let line = if below.is_empty() { 0.0 } else { DROP + step };
@@ -250,11 +282,19 @@ fn list(row: &Row<'_>, inner: f32, board: &Board<'_>) -> Vec<Vec<usize>> {
 const SAMPLE: f32 = 11.0;
 
 /// Outlines, hatching, ticks and labels of a bar.
-fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, inner: f32) {
-    // The grid lines are there already, and may not run through the words.
-    board.halo(NAME, EDGE, row.top, Anchor::Start, &row.name);
-    board.lines(NAME, EDGE, row.top, Anchor::Start, &row.name);
+fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, (axis, inner): (f32, f32)) {
     let (top, thick) = (row.bar_top(), row.thick());
+    match row.names {
+        Names::Above => {
+            // The grid lines are there already, and may not run through the words.
+            board.halo(NAME, EDGE, row.top, Anchor::Start, &row.name);
+            board.lines(NAME, EDGE, row.top, Anchor::Start, &row.name);
+        }
+        Names::Beside => {
+            let y = top + (thick + board.capitals(NAME)) / 2.0;
+            board.text(NAME, Point { x: axis - SPACE, y }, Anchor::End, &row.bar.label);
+        }
+    }
     let middle = top + (thick + board.capitals(PART)) / 2.0;
     let baseline = top + thick + DROP + (PART.size * LEADING + board.capitals(PART)) / 2.0 - 1.0;
     let hang_at = top + thick + DROP;
@@ -303,7 +343,7 @@ fn finish(board: &mut Board<'_>, row: &Row<'_>, scale: Scale, inner: f32) {
     let step = PART.size * LEADING;
     for (index, line) in row.list.iter().enumerate() {
         let top = row.bottom() - step * (row.list.len() - index) as f32;
-        let mut x = EDGE;
+        let mut x = axis;
         for (number, part) in line.iter().filter_map(|&n| Some((n, row.bar.parts.get(n)?))) {
             let area = Rect { x, y: top + 2.0, width: 7.5, height: 7.0 };
             let look = look(part, number);

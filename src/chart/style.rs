@@ -1,15 +1,15 @@
 //! Colours, sizes and weights of charts, in one place.
 
-use crate::ink::{Colour, Dash, Stroke};
+use crate::ink::{Colour, Dash, Palette, Stroke};
 
 /// Ink, quiet text and accent are those of the pages, so that a chart belongs to them.
-pub(super) const INK: Colour = Colour::new(0x1C, 0x21, 0x26);
-pub(super) const WHITE: Colour = Colour::new(0xFF, 0xFF, 0xFF);
+pub(super) const INK: Colour = Palette::STANDARD.ink;
+pub(super) const WHITE: Colour = Palette::STANDARD.paper;
 pub(super) const BLACK: Colour = Colour::new(0, 0, 0);
 /// Text of context; 6.5 : 1 on white.
-pub(super) const QUIET_TEXT: Colour = Colour::new(0x55, 0x5F, 0x69);
+pub(super) const QUIET_TEXT: Colour = Palette::STANDARD.quiet;
 /// Bars and hatching.
-pub(super) const ACCENT: Colour = Colour::new(0x12, 0x4D, 0x6B);
+pub(super) const ACCENT: Colour = Palette::STANDARD.accent;
 /// Lines of context.
 pub(super) const QUIET_LINE: Colour = Colour::new(0x8C, 0x8C, 0x8C);
 pub(super) const GRID: Colour = Colour::new(0xDA, 0xDC, 0xE0);

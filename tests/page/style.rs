@@ -1,8 +1,9 @@
 //! The visual system against its outside measures.
 
 use puddlebook::handout::Form;
+use puddlebook::ink::Palette;
 use puddlebook::lesson::{Edition, Paper};
-use puddlebook::page::style::{Palette, Style};
+use puddlebook::page::style::Style;
 
 #[test]
 fn paper_is_of_its_standard_size() {
@@ -17,7 +18,7 @@ fn paper_is_of_its_standard_size() {
 #[test]
 fn every_text_can_be_read_on_its_ground() {
     // WCAG 2.1, success criterion 1.4.3: 4.5 to 1 at least.
-    for surface in Palette::default().surfaces() {
+    for surface in Palette::STANDARD.surfaces() {
         let contrast = surface.text.contrast(surface.ground);
         assert!(contrast >= 4.5, "{:?} on {}: {contrast}", surface.text, surface.name);
     }

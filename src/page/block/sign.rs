@@ -4,9 +4,8 @@
 
 use super::pictogram::{self, Part, Step};
 use crate::handout::Sign;
-use crate::ink::{Colour, Dash, PathSegment, Point, Shape, Stroke};
+use crate::ink::{Colour, Dash, Palette, PathSegment, Point, Shape, Stroke};
 use crate::page::draw;
-use crate::page::style::Palette;
 
 /// Shape families.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,18 +1,18 @@
-//! The visual system, in this one place: sizes, grid, margins, colours, spaces.
+//! The visual system, in this one place: sizes, grid, margins and spaces; the colours are
+//! `ink::Palette`, which charts share.
 //!
 //! In: form, paper and edition of a document. Out: every length the blocks use,
 //! in points. Must not know: any text, any block.
 
-mod palette;
 mod paper;
 mod scale;
 
-pub use palette::{Palette, Surface};
 pub use paper::{Frame, SideColumn};
 pub use scale::{Size, Type};
 
 use crate::handout::Form;
 use crate::handout::{Edition, Paper};
+use crate::ink::Palette;
 
 /// Points in a millimetre (ISO 32000-1: a unit is 1/72 in; 25.4 mm to the inch).
 pub const MM: f32 = 72.0 / 25.4;
@@ -71,7 +71,7 @@ impl Style {
             Form::Sheet | Form::Cards => Edges::Ragged,
         };
         let running = Running { edges, longest: LONGEST };
-        Self { form, edition, frame, scale, running, palette: Palette::default() }
+        Self { form, edition, frame, scale, running, palette: Palette::STANDARD }
     }
 
     /// Where the chapters of a book start.

@@ -1,10 +1,10 @@
 use super::cell::Cell;
 use crate::handout::{Align, Column, RowKind};
-use crate::ink::Colour;
+use crate::ink::{Colour, Palette};
 use crate::page::desk::Desk;
 use crate::page::inline::{self, Alignment, Dictionary, Division, Line};
 use crate::page::strip::Strip;
-use crate::page::style::{Palette, Size, WRITING};
+use crate::page::style::{Size, WRITING};
 use crate::page::{Mark, Role, draw};
 
 /// Room above and below the text of a row, in parts of its leading.
@@ -185,12 +185,9 @@ impl<'d> Grid<'d> {
             .map(|set| sunk(set) + set.lines.iter().map(height_of).sum::<f32>())
             .fold(leading, f32::max);
         let ruled = sets.iter().flat_map(|set| &set.lines).any(|line| line.height > 0.0);
-        // Where print is as large as handwriting, a blank has its own room above it.
-        let over = if ruled && kind == RowKind::Body && leading + self.padding >= WRITING {
-            0.0
-        } else {
-            self.padding
-        };
+        // A blank has its own room above it.
+        let over =
+            if ruled && kind == RowKind::Body && highest >= WRITING { 0.0 } else { self.padding };
         let mut height = over + text + self.padding;
         if writing {
             height = height.max(WRITING);

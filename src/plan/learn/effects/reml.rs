@@ -29,6 +29,10 @@ use std::f64::consts::TAU;
 /// alike, and nearer to it sums lose their digits.
 const ALMOST_ALIKE: f64 = 1.0 - 1e-6;
 
+/// From here on the likelihood has no highest point short of that end: which of the last
+/// digits is lowest there would depend on the order of the sums.
+const ALIKE: f64 = 1.0 - 1e-5;
+
 /// Variances, means and how well they fit.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Reml {
@@ -57,7 +61,7 @@ pub fn reml(values: &[Observation]) -> Option<Reml> {
     let criterion =
         |alike: f64| profile.at(ratio(alike)).map_or(f64::INFINITY, |fit| fit.criterion);
     let alike = lowest(criterion, 0.0, ALMOST_ALIKE);
-    if alike >= ALMOST_ALIKE {
+    if alike >= ALIKE {
         return None;
     }
     let ratio = ratio(alike);

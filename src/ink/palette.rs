@@ -1,6 +1,6 @@
-use crate::ink::Colour;
+use super::Colour;
 
-/// The colours of the pages. Nothing is said by them alone: in grey, weight,
+/// The colours of pages and of the charts on them. Nothing is said by them alone: in grey, weight,
 /// rule and shape still say it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Palette {
@@ -30,22 +30,19 @@ pub struct Surface {
     pub text: Colour,
 }
 
-impl Default for Palette {
-    fn default() -> Self {
-        Self {
-            ink: Colour::new(0x1C, 0x21, 0x26),
-            quiet: Colour::new(0x55, 0x5F, 0x69),
-            accent: Colour::new(0x12, 0x4D, 0x6B),
-            warm: Colour::new(0xA8, 0x3A, 0x10),
-            rule: Colour::new(0xB4, 0xBD, 0xC4),
-            paper: Colour::new(0xFF, 0xFF, 0xFF),
-            tint: Colour::new(0xEE, 0xF4, 0xF7),
-            warm_tint: Colour::new(0xFC, 0xF2, 0xEA),
-        }
-    }
-}
-
 impl Palette {
+    /// The one that everything here is printed in.
+    pub const STANDARD: Self = Self {
+        ink: Colour::new(0x1C, 0x21, 0x26),
+        quiet: Colour::new(0x55, 0x5F, 0x69),
+        accent: Colour::new(0x12, 0x4D, 0x6B),
+        warm: Colour::new(0xA8, 0x3A, 0x10),
+        rule: Colour::new(0xB4, 0xBD, 0xC4),
+        paper: Colour::new(0xFF, 0xFF, 0xFF),
+        tint: Colour::new(0xEE, 0xF4, 0xF7),
+        warm_tint: Colour::new(0xFC, 0xF2, 0xEA),
+    };
+
     /// Every pair of ground and text that the pages use.
     pub fn surfaces(&self) -> Vec<Surface> {
         let grounds = [("paper", self.paper), ("tint", self.tint), ("warm tint", self.warm_tint)];
