@@ -2,8 +2,9 @@
 
 use puddlebook::chart::Room;
 use puddlebook::handout::{
-    Bar, BarPart, Bars, Coverage, CoverageLine, CoverageMark, DotFill, FeeCurve, FeeDot, Outline,
-    Picture, PictureKind, RuleLine, Unfolded, WeighedChart, WeighedPoint, Weight,
+    Bar, BarPart, Bars, Coverage, CoverageLine, CoverageMark, DotFill, FeeCurve, FeeDot, FilmLeft,
+    FilmLine, Outline, Picture, PictureKind, RuleLine, Unfolded, WeighedChart, WeighedPoint,
+    Weight,
 };
 use puddlebook::ink::Colour;
 
@@ -129,6 +130,23 @@ pub fn weighed(classes: usize, rules: &[f64]) -> WeighedChart {
     }
 }
 
+/// So many films that thin from 1.5 mm, each slower than the one before, over a minute.
+pub fn film_left(lines: u32) -> FilmLeft {
+    let line = |at: u32| {
+        let film = |time: u32| 1.5 / (1.0 + f64::from(time) / 3_f64.powi(at as i32)).sqrt();
+        FilmLine {
+            label: format!("paint {at}, {:.3} mm", film(60)),
+            points: (0..=60).map(|time| (f64::from(time), film(time))).collect(),
+        }
+    };
+    FilmLeft {
+        title: "60 s of spinning leave 0.392 mm of thin paint and 0.976 mm of thick".to_owned(),
+        x_label: "Seconds of spinning".to_owned(),
+        y_label: "Film left on the board (mm)".to_owned(),
+        lines: (1..=lines).map(line).collect(),
+    }
+}
+
 pub fn unfolded(outline: Outline, depth: f64) -> Unfolded {
     let (height, middle) = match outline {
         Outline::Rectangle { .. } | Outline::Oval { .. } => ("10 in", ""),
@@ -178,6 +196,9 @@ pub fn every_picture() -> Vec<PictureKind> {
         PictureKind::Weighed(weighed(3, &[1.2])),
         PictureKind::Weighed(weighed(9, &[1.02, 1.5, 2.9])),
         PictureKind::Weighed(weighed(1, &[])),
+        PictureKind::FilmLeft(film_left(3)),
+        PictureKind::FilmLeft(film_left(5)),
+        PictureKind::FilmLeft(film_left(0)),
         PictureKind::Unfolded(unfolded(rectangle, 0.5)),
         PictureKind::Unfolded(unfolded(Outline::Rectangle { width: 24.0, height: 6.0 }, 1.5)),
         PictureKind::Unfolded(unfolded(rectangle, 0.0)),

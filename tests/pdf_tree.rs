@@ -27,7 +27,7 @@ pub enum Kid {
     Element(Element),
     /// A marked sequence: index of its page, if there is such a page, and its number.
     Sequence(Option<usize>, i64),
-    /// A link on a page.
+    /// A link or a field.
     Annotation(Option<ObjectIdentifier>),
 }
 
@@ -51,6 +51,14 @@ impl Element {
     /// It and all elements below it, in reading order.
     pub fn all(&self) -> Vec<&Self> {
         std::iter::once(self).chain(self.elements().flat_map(Self::all)).collect()
+    }
+
+    /// The link or field that hangs from it.
+    pub fn annotation(&self) -> Option<ObjectIdentifier> {
+        self.kids.iter().find_map(|kid| match kid {
+            Kid::Annotation(id) => *id,
+            _ => None,
+        })
     }
 
     /// All elements of a kind, in reading order.

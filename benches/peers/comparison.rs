@@ -150,6 +150,7 @@ fn document(content: Content) -> Document {
         folio: "Page {page} of {pages}".to_owned(),
         continued: ", continued".to_owned(),
         tick_box: "box to tick".to_owned(),
+        ruled_line: "line {line} of {lines}".to_owned(),
         blocks,
     }
 }

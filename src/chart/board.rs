@@ -8,6 +8,7 @@ use crate::ink::{Colour, Face, Faces, Figures, PathSegment, Point, Rect, Shape, 
 pub(super) struct Board<'f> {
     pub faces: &'f Faces,
     pub shapes: Vec<Shape>,
+    blanks: Vec<(usize, String)>,
 }
 
 /// White around a text, in points.
@@ -32,11 +33,11 @@ pub(super) enum Anchor {
 
 impl<'f> Board<'f> {
     pub fn new(faces: &'f Faces) -> Self {
-        Self { faces, shapes: Vec::new() }
+        Self { faces, shapes: Vec::new(), blanks: Vec::new() }
     }
 
     pub fn finish(self, width: f32, height: f32) -> Drawing {
-        Drawing { width, height, shapes: self.shapes }
+        Drawing { width, height, shapes: self.shapes, blanks: self.blanks }
     }
 
     /// Width of a text in points.
@@ -124,6 +125,12 @@ impl<'f> Board<'f> {
     pub fn line(&mut self, from: Point, to: Point, stroke: Stroke) {
         let segments = vec![PathSegment::Move(from), PathSegment::Line(to)];
         self.shapes.push(Shape::Path { segments, fill: None, stroke: Some(stroke) });
+    }
+
+    /// A line to write on, and what belongs there.
+    pub fn blank(&mut self, from: Point, to: Point, stroke: Stroke, what: &str) {
+        self.blanks.push((self.shapes.len(), what.to_owned()));
+        self.line(from, to, stroke);
     }
 
     pub fn polygon(&mut self, corners: &[Point], fill: Option<Colour>, stroke: Option<Stroke>) {

@@ -90,7 +90,8 @@ impl Caption<'_> {
     pub fn draw_line(&self, board: &mut Board<'_>, from: Point) {
         if self.line() > 0.0 {
             let to = Point { x: from.x + self.line(), ..from };
-            board.line(from, to, Stroke { colour: INK, width: 0.6, dash: Dash::Solid });
+            let stroke = Stroke { colour: INK, width: 0.6, dash: Dash::Solid };
+            board.blank(from, to, stroke, self.text);
         }
     }
 }

@@ -5,12 +5,11 @@ use plotters::series::LineSeries;
 
 use super::Drawing;
 use super::board::{Anchor, Board, Type};
-use super::labels::{Field, Wish, spread};
+use super::ending::{self, AIR, Ending};
+use super::labels::Field;
 use super::outline::ellipse;
 use super::plot::{self, Plot, Scale, TICK};
-use super::style::{
-    HAIRLINE, INK, LABEL, LEADING, QUIET_LINE, QUIET_TEXT, SMALL, STRONG, TITLE, WHITE,
-};
+use super::style::{HAIRLINE, INK, LABEL, LEADING, QUIET_TEXT, SMALL, STRONG, TITLE, WHITE};
 use crate::handout::{DotFill, FeeCurve, FeeDot};
 use crate::ink::{Dash, Face, Faces, Point, Rect, Stroke};
 
@@ -22,18 +21,9 @@ const QUIET: Type = Type { face: Face::Regular, size: SMALL, colour: QUIET_TEXT 
 /// Radius of the dot of a class, and of this one, in points.
 const DOT: f32 = 1.9;
 const HERE: f32 = 3.0;
-/// From the end of a line to its label.
-const AIR: f32 = 9.0;
-
 /// How much higher than what matters the chart reaches. A class of one pays for everything
 /// alone; its dot would press all others to the ground, so the curve may come in from above.
 const REACH: f64 = 1.8;
-
-/// A label at the end of a line.
-struct Ending {
-    label: Vec<String>,
-    height: f64,
-}
 
 pub(super) fn draw(data: &FeeCurve, width: f32, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
@@ -43,9 +33,9 @@ pub(super) fn draw(data: &FeeCurve, width: f32, faces: &Faces) -> Drawing {
     let last = data.dots.iter().map(|dot| dot.students).max().unwrap_or(1);
     let x_end = f64::from(last) * 1.02;
     let y_end = top(data);
-    let endings = endings(data, width, &board);
+    let ends = ends(data, width, &board);
     let left = board.measure(AXIS, &plot::widest_number(y_end)) + 2.0 * TICK;
-    let right = endings.iter().map(|end| board.widest(NAME, &end.label)).fold(0.0, f32::max) + AIR;
+    let right = ends.iter().map(|(_, name)| board.widest(NAME, name)).fold(0.0, f32::max) + AIR;
     let y_label = board.wrap(AXIS, width, &data.y_label);
     let dot_label = board.wrap(QUIET, width, &data.dot_label);
     let mut said = heading + board.lines(AXIS, 0.0, heading, Anchor::Start, &y_label);
@@ -75,7 +65,11 @@ pub(super) fn draw(data: &FeeCurve, width: f32, faces: &Faces) -> Drawing {
     if let Ok((scale, ())) = plotted {
         board.lines(AXIS, area.x + area.width, below, Anchor::End, &x_label);
         dots(&mut board, data, scale, y_end);
-        name_lines(&mut board, &endings, scale, x_end, (heading, total));
+        let endings: Vec<Ending> = ends
+            .into_iter()
+            .map(|(fee, name)| Ending { name, set: NAME, at: scale.place(x_end, fee) })
+            .collect();
+        ending::name(&mut board, &endings, (heading, total));
         name_this(&mut board, data, scale, (x_end, y_end));
     }
     board.finish(width, total)
@@ -132,36 +126,11 @@ fn dots(board: &mut Board<'_>, data: &FeeCurve, scale: Scale, top: f64) {
 }
 
 /// The curve is named at its last dot, the fee that is asked at the end of its line.
-fn endings(data: &FeeCurve, width: f32, board: &Board<'_>) -> Vec<Ending> {
-    let named =
-        |height: f64, label: &str| Ending { label: board.wrap(NAME, width * 0.27, label), height };
+fn ends(data: &FeeCurve, width: f32, board: &Board<'_>) -> Vec<(f64, Vec<String>)> {
+    let named = |fee: f64, label: &str| (fee, board.wrap(NAME, width * 0.27, label));
     let curve = data.dots.last().map(|dot| named(dot.fee, &data.line_label));
     let asked = data.asked.as_ref().map(|(fee, label)| named(*fee, label));
     curve.into_iter().chain(asked).collect()
-}
-
-fn name_lines(
-    board: &mut Board<'_>,
-    endings: &[Ending],
-    scale: Scale,
-    x_end: f64,
-    (low, high): (f32, f32),
-) {
-    let tall = |end: &Ending| NAME.size * LEADING * end.label.len() as f32;
-    let at = |end: &Ending| scale.place(x_end, end.height);
-    let wishes: Vec<Wish> =
-        endings.iter().map(|end| Wish { centre: at(end).y, size: tall(end) }).collect();
-    let Some(centres) = spread(&wishes, 2.0, low, high) else { return };
-    for (end, centre) in endings.iter().zip(centres) {
-        let from = at(end);
-        if (from.y - centre).abs() > 2.5 {
-            let to = Point { x: from.x + 5.0, y: centre };
-            let from = Point { x: from.x + 1.5, ..from };
-            board.line(from, to, Stroke { colour: QUIET_LINE, ..HAIRLINE });
-        }
-        let top = centre - tall(end) / 2.0;
-        board.lines(NAME, from.x + AIR, top, Anchor::Start, &end.label);
-    }
 }
 
 /// Marks this class, leads down to its number, and writes its fee where it hides nothing.

@@ -3,7 +3,7 @@
 //! In: a [`Picture`], data with every text ready, the room for it and the faces. Out:
 //! shapes with their places. This room knows nothing of pages, of paint or of PDF.
 //!
-//! Coverage, bars, fees and weighings stand on plotters: its coordinates, mesh and series draw
+//! Coverage, bars, fees, weighings and films stand on plotters: its coordinates, mesh and series draw
 //! through `backend`, which emits the same shapes as everything else. Titles and direct
 //! labels are set here, where `labels` keeps them apart.
 
@@ -13,7 +13,9 @@ mod board;
 mod caption;
 mod coverage;
 mod dimension;
+mod ending;
 mod fees;
+mod film_left;
 mod grow;
 mod hatch;
 mod labels;
@@ -36,6 +38,8 @@ pub struct Drawing {
     pub width: f32,
     pub height: f32,
     pub shapes: Vec<Shape>,
+    /// Lines to write on, by their place among the shapes, with what belongs there.
+    pub blanks: Vec<(usize, String)>,
 }
 
 /// What a page gives a picture, in points.
@@ -58,6 +62,7 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
         PictureKind::Coverage(data) => coverage::draw(data, width, faces),
         PictureKind::Bars(data) => bars::draw(data, width, faces),
         PictureKind::Fees(data) => fees::draw(data, width, faces),
+        PictureKind::FilmLeft(data) => film_left::draw(data, width, faces),
         PictureKind::Weighed(data) => weighed::draw(data, width, faces),
         PictureKind::Shares(data) => shares::draw(data, width, faces),
         PictureKind::Unfolded(data) => unfolded::draw(data, width, larger, faces).lowered(),

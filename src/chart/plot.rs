@@ -61,7 +61,9 @@ impl<'f> Plot<'f> {
     pub fn into_board(self) -> Board<'f> {
         let faces = self.board.borrow().faces;
         let shapes = std::mem::take(&mut self.board.borrow_mut().shapes);
-        Board { faces, shapes }
+        let mut board = Board::new(faces);
+        board.shapes = shapes;
+        board
     }
 }
 

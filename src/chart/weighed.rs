@@ -5,7 +5,8 @@ use plotters::series::LineSeries;
 
 use super::Drawing;
 use super::board::{Anchor, Board, Type};
-use super::labels::{Field, Wish, overlap, spread};
+use super::ending::{self, AIR, Ending};
+use super::labels::{Field, overlap};
 use super::marker::{self, MARKER};
 use super::plot::{self, Plot, Scale, TICK};
 use super::style::{HAIRLINE, INK, LABEL, LEADING, QUIET_LINE, QUIET_TEXT, SMALL, TITLE};
@@ -16,9 +17,6 @@ const HEADING: Type = Type { face: Face::Bold, size: TITLE, colour: INK };
 const AXIS: Type = Type { face: Face::Regular, size: SMALL, colour: INK };
 const NAME: Type = Type { face: Face::Bold, size: LABEL, colour: INK };
 const QUIET: Type = Type { face: Face::Regular, size: SMALL, colour: QUIET_TEXT };
-
-/// From the end of a line to its label.
-const AIR: f32 = 9.0;
 
 /// Points that would hide each other stand so far apart.
 const BESIDE: f32 = 2.0 * MARKER + 1.2;
@@ -204,27 +202,14 @@ fn name_at_right(
     (x_end, y_end): (f64, f64),
     (low, high, width): (f32, f32, f32),
 ) {
-    let named: Vec<(&Ray<'_>, Vec<String>)> = rays
-        .iter()
-        .filter(|ray| !rises_out(ray, x_end, y_end))
-        .map(|ray| (ray, wrapped(board, ray, width)))
-        .collect();
-    let wish = |(ray, label): &(&Ray<'_>, Vec<String>)| Wish {
-        centre: scale.place(x_end, ray.slope * x_end).y,
-        size: ray.set.size * LEADING * label.len() as f32,
+    let named = rays.iter().filter(|ray| !rises_out(ray, x_end, y_end));
+    let ending = |ray: &Ray<'_>| Ending {
+        name: wrapped(board, ray, width),
+        set: ray.set,
+        at: scale.place(x_end, ray.slope * x_end),
     };
-    let wishes: Vec<Wish> = named.iter().map(wish).collect();
-    let Some(centres) = spread(&wishes, 2.0, low, high) else { return };
-    for ((ray, label), centre) in named.iter().zip(centres) {
-        let from = scale.place(x_end, ray.slope * x_end);
-        if (from.y - centre).abs() > 2.5 {
-            let to = Point { x: from.x + 5.0, y: centre };
-            let from = Point { x: from.x + 1.5, ..from };
-            board.line(from, to, Stroke { colour: QUIET_LINE, ..HAIRLINE });
-        }
-        let top = centre - ray.set.size * LEADING * label.len() as f32 / 2.0;
-        board.lines(ray.set, from.x + AIR, top, Anchor::Start, label);
-    }
+    let endings: Vec<Ending> = named.map(ending).collect();
+    ending::name(board, &endings, (low, high));
 }
 
 /// Lines that rise out of the chart are named where they leave it.

@@ -25,6 +25,12 @@ struct Made {
     missing: Vec<(Sheet, Vec<char>)>,
 }
 
+/// The PDF of a handout.
+struct Finished {
+    file: (PathBuf, Vec<u8>),
+    missing: Vec<char>,
+}
+
 pub(super) fn make(arguments: &args::Make) -> Result<(), Failure> {
     let lessons = read_all(&arguments.lessons)?;
     let templates = match &arguments.templates {
@@ -107,10 +113,10 @@ impl Workshop<'_> {
         let mut missing = Vec::new();
         let finished = crew::map(self.sheets.iter().collect(), 1, || (), finish);
         for (&sheet, finished) in self.sheets.iter().zip(finished) {
-            let (pdf, lacking) = finished?;
-            files.push(pdf);
-            if !lacking.is_empty() {
-                missing.push((sheet, lacking));
+            let finished = finished?;
+            files.push(finished.file);
+            if !finished.missing.is_empty() {
+                missing.push((sheet, finished.missing));
             }
             let table = match sheet {
                 Sheet::Order => Some(order_csv(&[Errand::of(&plan)], self.templates.words())),
@@ -129,17 +135,12 @@ impl Workshop<'_> {
     }
 
     /// The PDF of a handout, and the characters that its faces lack.
-    fn finish(
-        &self,
-        desk: &Desk<'_>,
-        sheet: Sheet,
-        folder: &Path,
-    ) -> Result<((PathBuf, Vec<u8>), Vec<char>), Failure> {
+    fn finish(&self, desk: &Desk<'_>, sheet: Sheet, folder: &Path) -> Result<Finished, Failure> {
         let pages = crate::page::lay_out(&desk.write(sheet)?, self.faces);
         let target = folder.join(format!("{}.pdf", sheet.word()));
         let bytes = crate::pdf::write(&pages, self.faces)
             .map_err(|error| Failure::Wrong(format!("error: {}: {error}", target.display())))?;
-        Ok(((target, bytes), pages.missing))
+        Ok(Finished { file: (target, bytes), missing: pages.missing })
     }
 }
 

@@ -28,6 +28,8 @@ pub struct Document {
     pub continued: String,
     /// What a box to tick is called, for those who hear the page.
     pub tick_box: String,
+    /// What a ruled line to write on is called: "line {line} of {lines}".
+    pub ruled_line: String,
     pub blocks: Vec<Block>,
 }
 
@@ -243,6 +245,7 @@ pub enum PictureKind {
     Shares(Shares),
     Fees(FeeCurve),
     Weighed(WeighedChart),
+    FilmLeft(FilmLeft),
     Unfolded(Unfolded),
     /// The cover picture: rings of a ring pour, drawn from a seed.
     Rings {
@@ -400,6 +403,24 @@ pub struct WeighedPoint {
     pub x: f64,
     /// Used: as little as the scale allows, as it shows, as much as it allows.
     pub y: [f64; 3],
+}
+
+/// The film that is left on a board against time, one line a paint.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FilmLeft {
+    pub title: String,
+    pub x_label: String,
+    pub y_label: String,
+    pub lines: Vec<FilmLine>,
+}
+
+/// One paint; the lines of a chart end at the same time.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FilmLine {
+    /// Written at its end.
+    pub label: String,
+    /// Time and film, in the units of the axes, by time.
+    pub points: Vec<(f64, f64)>,
 }
 
 /// A canvas with its side strips folded out, to scale, with dimension lines.

@@ -1,6 +1,6 @@
 //! The handouts there are, and how each is written from a plan.
 
-use super::context::{CanvasText, Context, FeesText, order, weigh};
+use super::context::{CanvasText, Context, FeesText, order, thin_paint, weigh};
 use super::document::{Block, Document, Form};
 use super::markdown::{self, Pictures};
 use super::pictures::{self, bought, canvas_name, pictures};
@@ -135,6 +135,7 @@ impl<'a> Desk<'a> {
             folio: words.folio.clone(),
             continued: words.continued.clone(),
             tick_box: words.tick_box.clone(),
+            ruled_line: words.ruled_line.clone(),
             blocks,
         }
     }
@@ -151,14 +152,20 @@ impl<'a> Desk<'a> {
         self.blocks_with(Sheet::Order, &context, &pictures)
     }
 
-    /// The guide alone shows what other classes would cost, which takes as long as their orders.
+    /// The guide alone shows what other classes would cost, which takes as long as their orders,
+    /// and how paint flows.
     fn guide(&self) -> Result<Vec<Block>, TemplateFault> {
+        let words = self.templates.words();
+        let print = &self.plan.lesson.print;
+        let show = Show::new(print.units, print.currency);
         let fees = plan::fees(self.plan);
         let mut context = self.context.clone();
         context.insert("fees", &FeesText::of(self.plan, &fees));
+        context.insert("thin_paint", &thin_paint(self.plan, words, &show));
         let mut pictures = self.pictures.clone();
-        let picture = pictures::fees(self.plan, &fees, self.templates.words());
-        pictures.insert("fee".to_string(), picture);
+        pictures.insert("fee".to_string(), pictures::fees(self.plan, &fees, words));
+        pictures.insert("film-spun".to_string(), pictures::spun(&show, words));
+        pictures.insert("film-tilted".to_string(), pictures::tilted(&show, words));
         self.blocks_with(Sheet::Guide, &context, &pictures)
     }
 

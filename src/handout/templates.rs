@@ -19,7 +19,7 @@ macro_rules! built_in {
 }
 
 /// Names and texts of the templates in the program.
-const BUILT_IN: [(&str, &str); 24] = [
+const BUILT_IN: [(&str, &str); 25] = [
     built_in!("answers.md"),
     built_in!("cards.md"),
     built_in!("guide-answers.md"),
@@ -36,6 +36,7 @@ const BUILT_IN: [(&str, &str); 24] = [
     built_in!("guide-safety.md"),
     built_in!("guide-tables.md"),
     built_in!("guide-techniques.md"),
+    built_in!("guide-thin-paint.md"),
     built_in!("guide-troubleshooting.md"),
     built_in!("guide.md"),
     built_in!("lesson.md"),

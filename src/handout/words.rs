@@ -14,6 +14,8 @@ pub struct Words {
     pub continued: String,
     /// A box to tick, for those who hear the page.
     pub tick_box: String,
+    /// What a ruled line to write on is called.
+    pub ruled_line: String,
     pub running: RunningWords,
     pub date: String,
     pub months: [String; 12],
@@ -223,6 +225,8 @@ pub struct PictureWords {
     pub colours: ColourWords,
     pub bought: BoughtWords,
     pub fee: FeeWords,
+    pub film_spun: FilmLeftWords,
+    pub film_tilted: FilmLeftWords,
     pub weighed: WeighedWords,
     pub unfolded: UnfoldedWords,
     pub cover: CoverWords,
@@ -295,6 +299,25 @@ pub struct FeeWords {
     pub point: String,
     pub between: String,
     pub asked_sentence: String,
+}
+
+/// The film left on a board against time.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FilmLeftWords {
+    /// `{time}`, and what it leaves of `{thin}` and `{thick}` paint.
+    pub title: String,
+    pub x: String,
+    pub y: String,
+    /// `{consistency}`, `{film}` at the end.
+    pub line: String,
+    /// `{title}`, `{start}`, `{lines}`
+    pub alt: String,
+    /// `{consistency}`, `{films}`
+    pub told: String,
+    /// `{film}`, `{time}`
+    pub film: String,
+    pub between: String,
 }
 
 /// Used against planned.

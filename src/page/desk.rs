@@ -26,6 +26,8 @@ pub(super) struct Desk<'a, 'd> {
     pub continued: &'a str,
     /// What a box to tick is called.
     pub tick_box: &'a str,
+    /// What a ruled line is called, by its number.
+    pub ruled_line: &'a str,
 }
 
 /// Where a block stands and how its text looks.

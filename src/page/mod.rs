@@ -20,7 +20,7 @@ mod tree;
 
 use std::collections::HashMap;
 
-pub use model::{Bookmark, Link, LinkTarget, Mark, Page, Pages, Role, Tag, TagId, TagKind};
+pub use model::{Answer, Bookmark, Link, LinkTarget, Mark, Page, Pages, Role, Tag, TagId, TagKind};
 
 use crate::handout::Document;
 use crate::ink::Faces;
@@ -62,6 +62,7 @@ pub fn lay_out_in(document: &Document, mut style: Style, faces: &Faces) -> Pages
             dictionary: &dictionary,
             continued: &document.continued,
             tick_box: &document.tick_box,
+            ruled_line: &document.ruled_line,
         };
         let mut strips = desk.document(&document.blocks);
         let (mut tree, mut findings) = (desk.tree, desk.findings);

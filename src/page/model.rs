@@ -44,6 +44,8 @@ pub enum Role {
     Content(TagId),
     /// Headers, footers, rules, tints, repeated table heads.
     Artifact,
+    /// Shows where this tag, a field of a form, is to be filled; the field speaks for itself.
+    Field(TagId),
 }
 
 /// Index into [`Pages::tags`].
@@ -55,7 +57,7 @@ pub struct TagId(pub usize);
 pub struct Tag {
     pub kind: TagKind,
     pub parent: Option<TagId>,
-    /// Alternative text of a figure.
+    /// Alternative text of a figure; what belongs into a field.
     pub alt: Option<String>,
 }
 
@@ -75,12 +77,23 @@ pub enum TagKind {
     RowHeader,
     TableCell,
     Figure,
+    /// A field of a form.
+    Field(Answer),
     Caption,
     Link,
     Note,
     Division,
     Contents,
     ContentsItem,
+}
+
+/// How a field is filled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Answer {
+    /// Words or figures over a rule.
+    Written,
+    /// A tick in a box.
+    Ticked,
 }
 
 /// A sensitive area.

@@ -1,4 +1,4 @@
-use super::{Tag, TagId, TagKind};
+use super::{Answer, Tag, TagId, TagKind};
 
 /// The structure tree while it grows, parents before children.
 pub(super) struct Tree {
@@ -24,6 +24,13 @@ impl Tree {
     pub(super) fn figure(&mut self, alt: &str, parent: TagId) -> TagId {
         let alt = Some(alt.to_owned());
         self.tags.push(Tag { kind: TagKind::Figure, parent: Some(parent), alt });
+        TagId(self.tags.len() - 1)
+    }
+
+    /// A field of a form, with what belongs into it.
+    pub(super) fn field(&mut self, answer: Answer, what: &str, parent: TagId) -> TagId {
+        let alt = Some(what.to_owned());
+        self.tags.push(Tag { kind: TagKind::Field(answer), parent: Some(parent), alt });
         TagId(self.tags.len() - 1)
     }
 

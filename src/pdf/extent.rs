@@ -41,7 +41,7 @@ fn around([l, b, r, t]: Corners, [left, bottom, right, top]: Corners) -> Corners
 
 /// Left, top, right and bottom of a shape, y downwards; control points count as if the
 /// curve went through them.
-fn extent(shape: &Shape, faces: &Faces) -> Option<[f32; 4]> {
+pub(super) fn extent(shape: &Shape, faces: &Faces) -> Option<[f32; 4]> {
     match shape {
         Shape::Text(run) => {
             let metrics = faces.metrics(run.face);

@@ -1,23 +1,12 @@
 //! Links: sensitive areas with where they lead.
 
-use lopdf::{Document, Object, ObjectId, dictionary};
+use lopdf::{Document, Object, dictionary};
 
 use super::PdfError;
+use super::annotation::{Annotation, first_key};
 use super::meta::string;
 use super::sheet::{Sheets, destination};
-use crate::page::{LinkTarget, Pages, TagId};
-
-/// A link that stands on a page.
-pub(super) struct Annotation {
-    pub id: ObjectId,
-    pub page: usize,
-    pub tag: TagId,
-}
-
-/// The key of the first link in the parent tree; the pages come before.
-pub(super) fn first_key(pages: &Pages) -> usize {
-    pages.pages.len()
-}
+use crate::page::{LinkTarget, Pages};
 
 /// Adds all links, in order of pages.
 pub(super) fn add(
@@ -28,10 +17,6 @@ pub(super) fn add(
     let height = pages.size.1;
     let mut all = Vec::new();
     for (page, links) in pages.pages.iter().map(|page| &page.links).enumerate() {
-        if links.is_empty() {
-            continue;
-        }
-        let mut ids: Vec<Object> = Vec::with_capacity(links.len());
         for link in links {
             let area = link.area;
             let corners =
@@ -55,10 +40,8 @@ pub(super) fn add(
                 }
             }
             let id = draft.add_object(dict);
-            ids.push(id.into());
             all.push(Annotation { id, page, tag: link.tag });
         }
-        sheets.dictionary(draft, page)?.set("Annots", ids);
     }
     Ok(all)
 }

@@ -3,7 +3,7 @@
 use lopdf::{Dictionary, Document, Object, Stream, StringFormat, dictionary};
 
 use super::PdfError;
-use crate::page::{Pages, TagKind};
+use crate::page::{Pages, Tag, TagKind};
 
 const PRODUCER: &str = concat!("puddlebook ", env!("CARGO_PKG_VERSION"));
 
@@ -68,8 +68,9 @@ fn is_date(date: &str) -> bool {
 /// Whether the file may call itself PDF/UA-1: the rules of ISO 14289-1 that lie with
 /// whoever made the pages. All others are met by how this module writes.
 fn is_accessible(pages: &Pages) -> bool {
-    let figures = pages.tags.iter().filter(|tag| tag.kind == TagKind::Figure);
-    let described = figures.into_iter().all(|f| f.alt.as_ref().is_some_and(|alt| !alt.is_empty()));
+    let silent = |tag: &&Tag| matches!(tag.kind, TagKind::Figure | TagKind::Field(_));
+    let mut silent = pages.tags.iter().filter(silent);
+    let described = silent.all(|tag| tag.alt.as_ref().is_some_and(|alt| !alt.is_empty()));
     let mut rank = 0;
     let ranked = pages.tags.iter().all(|tag| match tag.kind {
         TagKind::Heading(level) => {

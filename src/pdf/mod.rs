@@ -8,14 +8,16 @@
 //! them, `content` (with `pen`, `text` and `path`) turns marks into the operators of a
 //! stream, `press` deflates it. The PDF library makes a draft of pages and faces; what it
 //! does not write is added by `embed` (exact widths), `sheet` (page dictionaries and
-//! streams), `link`, `outline`, `tags` and `meta`; `file` writes the bytes.
+//! streams), `link`, `field`, `outline`, `tags` and `meta`; `file` writes the bytes.
 
+mod annotation;
 mod content;
 mod digest;
 mod element;
 mod embed;
 mod error;
 mod extent;
+mod field;
 mod file;
 mod font;
 mod link;
@@ -84,15 +86,18 @@ pub fn write(pages: &Pages, faces: &Faces) -> Result<Vec<u8>, PdfError> {
 
     embed::finish(&mut draft, &fonts, faces)?;
     let sheets = sheet::finish(&mut draft)?;
-    let mut sequences = Vec::with_capacity(drawn.len());
+    let mut shown = Vec::with_capacity(drawn.len());
     for (page, content) in drawn.into_iter().enumerate() {
         sheets.fill(&mut draft, page, content.stream)?;
-        sequences.push(content.sequences);
+        shown.push(content.shown);
     }
-    let links = link::add(&mut draft, pages, &sheets)?;
-    outline::add(&mut draft, pages, &sheets)?;
-    let ground = tags::Ground { sheets: &sheets, sequences: &sequences, links: &links };
     let mut written = Written::default();
+    let mut touched = link::add(&mut draft, pages, &sheets)?;
+    let key = annotation::first_key(pages) + touched.len();
+    touched.extend(field::add(&mut draft, &mut written, pages, (&sheets, faces), key)?);
+    annotation::list(&mut draft, &sheets, &touched)?;
+    outline::add(&mut draft, pages, &sheets)?;
+    let ground = tags::Ground { sheets: &sheets, shown: &shown, touched: &touched };
     tags::add(&mut draft, &mut written, pages, &ground, faces)?;
     meta::add(&mut draft, pages)?;
     file::write(draft, written)

@@ -2,9 +2,10 @@
 
 use lopdf::{Document, Object, ObjectId, dictionary};
 
+use super::annotation::{self, Annotation};
+use super::content::Shown;
 use super::element::Element;
 use super::extent::figure_boxes;
-use super::link::{self, Annotation};
 use super::meta::{catalog, string};
 use super::sheet::Sheets;
 use super::written::Written;
@@ -18,16 +19,17 @@ enum Kid {
     Tag(TagId),
     /// A marked sequence by page and number.
     Sequence(usize, usize),
-    /// A link by its place among all links.
-    Link(usize),
+    /// A link or a field by its place among all of them.
+    Touched(usize),
 }
 
 /// What the structure tree hangs on.
 pub(super) struct Ground<'a> {
     pub sheets: &'a Sheets,
-    /// The tags of the marked sequences of each page.
-    pub sequences: &'a [Vec<TagId>],
-    pub links: &'a [Annotation],
+    /// What shows on each page.
+    pub shown: &'a [Vec<Shown>],
+    /// Links, then fields.
+    pub touched: &'a [Annotation],
 }
 
 /// Adds the structure tree. Its elements are many, so they are `written` at once.
@@ -38,7 +40,7 @@ pub(super) fn add(
     ground: &Ground<'_>,
     faces: &Faces,
 ) -> Result<(), PdfError> {
-    let Ground { sheets, sequences, links } = *ground;
+    let Ground { sheets, shown, touched } = *ground;
     if pages.tags.is_empty() {
         return Ok(());
     }
@@ -48,7 +50,7 @@ pub(super) fn add(
         ids.get(tag.0).copied().ok_or(PdfError::NoSuchTag { tag: tag.0, tags: ids.len() })
     };
 
-    let families = families(&pages.tags, sequences, links)?;
+    let families = families(&pages.tags, shown, touched)?;
     let (boxes, numberings) = (figure_boxes(pages, faces), numberings(pages));
     let mut notes = Vec::new();
     for ((index, tag), kids) in pages.tags.iter().enumerate().zip(&families) {
@@ -68,14 +70,16 @@ pub(super) fn add(
                 Kid::Tag(tag) => element.child(id_of(tag)?),
                 Kid::Sequence(page, number) if Some(page) == home => element.sequence(number),
                 Kid::Sequence(page, number) => element.sequence_on(sheets.get(page)?, number),
-                Kid::Link(index) => {
-                    if let Some(link) = links.get(index) {
-                        element.object_on(sheets.get(link.page)?, link.id);
+                Kid::Touched(index) => {
+                    if let Some(touched) = touched.get(index) {
+                        element.object_on(sheets.get(touched.page)?, touched.id);
                     }
                 }
             }
         }
-        element.text("Alt", tag.alt.as_deref());
+        if tag.kind == TagKind::Figure {
+            element.text("Alt", tag.alt.as_deref());
+        }
         element.text("ID", note.as_deref());
         match (tag.kind, boxes.get(index), numberings.get(index)) {
             (TagKind::ColumnHeader, ..) => element.attributes("Table/Scope/Column"),
@@ -95,22 +99,24 @@ pub(super) fn add(
 
     let parents = draft.new_object_id();
     let mut numbers = b"<</Nums[".to_vec();
-    for (page, sequences) in sequences.iter().enumerate() {
+    for (page, shown) in shown.iter().enumerate() {
         object::integer(&mut numbers, page);
         numbers.push(b'[');
-        for &tag in sequences {
-            object::reference(&mut numbers, id_of(tag)?);
-            numbers.push(b' ');
+        for shown in shown {
+            if let Shown::Sequence(tag) = *shown {
+                object::reference(&mut numbers, id_of(tag)?);
+                numbers.push(b' ');
+            }
         }
         numbers.push(b']');
         let sheet = sheets.dictionary(draft, page)?;
         sheet.set("StructParents", page as i64);
         sheet.set("Tabs", Object::Name(b"S".to_vec()));
     }
-    for (key, link) in (link::first_key(pages)..).zip(links) {
+    for (key, touched) in (annotation::first_key(pages)..).zip(touched) {
         object::integer(&mut numbers, key);
         numbers.push(b' ');
-        object::reference(&mut numbers, id_of(link.tag)?);
+        object::reference(&mut numbers, id_of(touched.tag)?);
         numbers.push(b' ');
     }
     numbers.extend(b"]>>");
@@ -119,7 +125,7 @@ pub(super) fn add(
         "Type" => "StructTreeRoot",
         "K" => id_of(TagId(0))?,
         "ParentTree" => parents,
-        "ParentTreeNextKey" => (link::first_key(pages) + links.len()) as i64,
+        "ParentTreeNextKey" => (annotation::first_key(pages) + touched.len()) as i64,
     };
     if !notes.is_empty() {
         dict.set("IDTree", dictionary! { "Names" => notes });
@@ -131,29 +137,34 @@ pub(super) fn add(
     Ok(())
 }
 
-/// What hangs from each tag, in reading order: content and tags that carry content
+/// What hangs from each tag, in reading order: content, fields and tags that carry them
 /// where they first appear, an empty tag after its elder sibling.
 fn families(
     tags: &[Tag],
-    sequences: &[Vec<TagId>],
-    links: &[Annotation],
+    shown: &[Vec<Shown>],
+    touched: &[Annotation],
 ) -> Result<Vec<Vec<Kid>>, PdfError> {
     let missing = |tag: TagId| PdfError::NoSuchTag { tag: tag.0, tags: tags.len() };
     let mut families: Vec<Vec<(usize, Kid)>> = vec![Vec::new(); tags.len()];
     let mut first = vec![usize::MAX; tags.len()];
     let mut order = 0;
-    for (page, tags) in sequences.iter().enumerate() {
-        for (number, &tag) in tags.iter().enumerate() {
-            let family = families.get_mut(tag.0).ok_or(missing(tag))?;
-            family.push((order, Kid::Sequence(page, number)));
+    for (page, shown) in shown.iter().enumerate() {
+        let mut number = 0;
+        for shown in shown {
+            let (Shown::Sequence(tag) | Shown::Field(tag)) = *shown;
             let first = first.get_mut(tag.0).ok_or(missing(tag))?;
             *first = order.min(*first);
+            if let Shown::Sequence(_) = shown {
+                let family = families.get_mut(tag.0).ok_or(missing(tag))?;
+                family.push((order, Kid::Sequence(page, number)));
+                number += 1;
+            }
             order += 1;
         }
     }
-    for (index, link) in links.iter().enumerate() {
-        let family = families.get_mut(link.tag.0).ok_or(missing(link.tag))?;
-        family.push((order, Kid::Link(index)));
+    for (index, touched) in touched.iter().enumerate() {
+        let family = families.get_mut(touched.tag.0).ok_or(missing(touched.tag))?;
+        family.push((order, Kid::Touched(index)));
     }
     for (index, tag) in tags.iter().enumerate().rev() {
         let Some(parent) = tag.parent else { continue };
@@ -224,6 +235,7 @@ pub(super) const fn name(kind: TagKind) -> &'static str {
         TagKind::ColumnHeader | TagKind::RowHeader => "TH",
         TagKind::TableCell => "TD",
         TagKind::Figure => "Figure",
+        TagKind::Field(_) => "Form",
         TagKind::Caption => "Caption",
         TagKind::Link => "Link",
         TagKind::Note => "Note",

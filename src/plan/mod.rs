@@ -12,6 +12,8 @@
 //!                      weighed: a plan against what it would be without weighings
 //! ```
 //!
+//! `flow` stands apart: it explains how films of paint thin, and no plan rests on it.
+//!
 //! This room must not know how a number is printed, in which words, or on what paper; it
 //! reads no files. Amounts are computed at full precision; `rounding` is where amounts to
 //! mix and scale readings become measurable, `worked` is where figures get their digits.
@@ -25,6 +27,7 @@ mod count;
 mod course;
 mod demand;
 mod film;
+pub mod flow;
 mod household;
 mod impossible;
 mod jars;

@@ -28,7 +28,10 @@ pub use money::Money;
 pub use rust_decimal::Decimal;
 pub use share::Share;
 pub use spread::Spread;
-pub use uom::si::f64::{Area, Length, Mass, MassDensity, Volume};
+pub use uom::si::f64::{
+    Acceleration, Angle, AngularVelocity, Area, DynamicViscosity, Frequency, Length, Mass,
+    MassDensity, Time as Duration, Velocity, Volume,
+};
 
 /// Which family of units comes first on the paper; the other follows in brackets
 /// where a student may need it.

@@ -6,10 +6,13 @@
 //! symbols are those of SI and of NIST Handbook 44.
 
 use super::units::{
-    in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_square_cm, in_square_inch, in_square_m,
-    in_us_fl_oz, inch, ml, mm, us_fl_oz,
+    in_degrees, in_g_per_ml, in_gram, in_inch, in_ml, in_mm, in_pascal_second, in_seconds,
+    in_square_cm, in_square_inch, in_square_m, in_us_fl_oz, inch, ml, mm, us_fl_oz,
 };
-use super::{Area, Coin, Currency, Length, Mass, MassDensity, Money, Share, UnitSystem, Volume};
+use super::{
+    Angle, Area, Coin, Currency, Duration, DynamicViscosity, Length, Mass, MassDensity, Money,
+    Share, UnitSystem, Volume,
+};
 
 /// Between number and unit.
 const THIN: char = '\u{202F}';
@@ -238,6 +241,21 @@ impl Show {
             UnitSystem::Us => with_unit(&trimmed(in_gram(density * us_fl_oz(1.0)), 2), "g"),
             UnitSystem::Metric => with_unit(&trimmed(in_g_per_ml(density), 3), "g"),
         }
+    }
+
+    /// `0.3 Pa·s`.
+    pub fn viscosity(&self, viscosity: DynamicViscosity) -> String {
+        with_unit(&trimmed(in_pascal_second(viscosity), 3), "Pa·s")
+    }
+
+    /// `30 s`, as a clock with a hand for seconds shows.
+    pub fn seconds(&self, time: Duration) -> String {
+        with_unit(&fixed(in_seconds(time), 0), "s")
+    }
+
+    /// `30°`, from the number without a space.
+    pub fn angle(&self, angle: Angle) -> String {
+        format!("{}°", trimmed(in_degrees(angle), 1))
     }
 
     /// `40 %`.

@@ -1,8 +1,12 @@
 //! Constructors and read-outs in the units that the trade uses, exact by
 //! definition (NIST SP 811, 2008, Appendix B.8; NIST Handbook 44, Appendix C).
 
-use super::{Area, Length, Mass, MassDensity, Volume};
-use uom::si::{area, length, mass, mass_density, volume};
+use super::{
+    Angle, AngularVelocity, Area, Duration, DynamicViscosity, Length, Mass, MassDensity, Volume,
+};
+use uom::si::{
+    angle, angular_velocity, area, dynamic_viscosity, length, mass, mass_density, time, volume,
+};
 
 /// Metres in an inch.
 pub const INCH_M: f64 = 0.0254;
@@ -50,6 +54,26 @@ pub fn square_m(value: f64) -> Area {
     Area::new::<area::square_meter>(value)
 }
 
+/// Pascal seconds.
+pub fn pascal_second(value: f64) -> DynamicViscosity {
+    DynamicViscosity::new::<dynamic_viscosity::pascal_second>(value)
+}
+
+/// Turns in a minute.
+pub fn turns_a_minute(value: f64) -> AngularVelocity {
+    AngularVelocity::new::<angular_velocity::revolution_per_minute>(value)
+}
+
+/// Degrees of an angle.
+pub fn degrees(value: f64) -> Angle {
+    Angle::new::<angle::degree>(value)
+}
+
+/// Seconds.
+pub fn seconds(value: f64) -> Duration {
+    Duration::new::<time::second>(value)
+}
+
 /// In millimetres.
 pub fn in_mm(length: Length) -> f64 {
     length.get::<length::millimeter>()
@@ -85,4 +109,20 @@ pub fn in_square_inch(area: Area) -> f64 {
 /// In square metres.
 pub fn in_square_m(area: Area) -> f64 {
     area.get::<area::square_meter>()
+}
+/// In pascal seconds.
+pub fn in_pascal_second(viscosity: DynamicViscosity) -> f64 {
+    viscosity.get::<dynamic_viscosity::pascal_second>()
+}
+/// In turns a minute.
+pub fn in_turns_a_minute(speed: AngularVelocity) -> f64 {
+    speed.get::<angular_velocity::revolution_per_minute>()
+}
+/// In degrees.
+pub fn in_degrees(angle: Angle) -> f64 {
+    angle.get::<angle::degree>()
+}
+/// In seconds.
+pub fn in_seconds(time: Duration) -> f64 {
+    time.get::<time::second>()
 }

@@ -124,7 +124,7 @@ fn a_figure_and_its_caption_share_a_page() {
         let last_figure = pages.pages.iter().rposition(|page| {
             page.marks.iter().any(|mark| match mark.role {
                 Role::Content(tag) => pages.tags[tag.0].alt.as_deref() == Some("Rings of paint"),
-                Role::Artifact => false,
+                Role::Artifact | Role::Field(_) => false,
             })
         });
         assert!(page_of(|kind| kind == TagKind::Figure, "Rings of paint").is_some());

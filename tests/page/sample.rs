@@ -72,6 +72,7 @@ pub fn document(form: Form, blocks: Vec<Block>) -> Document {
         folio: "Page {page} of {pages}".to_owned(),
         continued: ", continued".to_owned(),
         tick_box: "Box to tick".to_owned(),
+        ruled_line: "Line {line} of {lines}".to_owned(),
         blocks,
     }
 }

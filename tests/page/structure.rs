@@ -45,10 +45,11 @@ fn headings_skip_no_level() {
 }
 
 #[test]
-fn every_figure_has_words_and_every_content_a_tag() {
+fn every_figure_and_field_has_words_and_every_content_a_tag() {
     for pages in all() {
         for tag in &pages.tags {
-            assert_eq!(tag.kind == TagKind::Figure, tag.alt.is_some());
+            let speaks = matches!(tag.kind, TagKind::Figure | TagKind::Field(_));
+            assert_eq!(speaks, tag.alt.is_some());
             assert!(tag.alt.as_deref() != Some(""));
         }
         for mark in pages.pages.iter().flat_map(|page| &page.marks) {

@@ -10,6 +10,7 @@ mod costs;
 mod courses;
 mod draws;
 mod films;
+mod flow;
 mod generated;
 mod jars;
 mod learn;

@@ -65,6 +65,11 @@ impl Broken {
         kids.push(table.into());
     }
 
+    /// The first field.
+    pub fn field(&mut self) -> &mut Dictionary {
+        self.with("FT").next().unwrap()
+    }
+
     /// Keys and entries of the parent tree, by turns.
     pub fn parents(&mut self) -> &mut Vec<Object> {
         let tree = self.with("Nums").next().unwrap();

@@ -73,10 +73,11 @@ fn a_parent_tree_that_leads_elsewhere_is_found() {
             (|file| array(&mut file.parents()[1])[2] = Object::Null, PARENTS, "not from None"),
             (|file| _ = array(&mut file.parents()[1]).pop(), PARENTS, "the parent tree has"),
             (|file| file.parents().swap(1, 3), PARENTS, "the parent tree has"),
-            (|file| file.parents().truncate(2), PARENTS, "the parent tree has no 1"),
+            (|file| file.parents().truncate(2), PARENTS, "the parent tree has no"),
             (|file| file.page(1).set("StructParents", 0), PARENTS, "the parent tree has"),
             (|file| _ = file.element("H1").remove(b"K"), PARENTS, "hangs from None"),
             (|file| file.element("H2").set("K", 0), PARENTS, "hangs from two elements"),
+            (|file| file.element("Form").set("S", "P"), PARENTS, "hangs from P"),
             (
                 |file| {
                     let table = file.element("Table").get(b"P").unwrap().clone();
@@ -94,7 +95,7 @@ fn a_parent_tree_that_leads_elsewhere_is_found() {
             (parents.iter().position(|it| it.as_reference().is_ok()), parents.len());
         parents.swap(first.unwrap(), last - 1);
     };
-    in_file(GUIDE, &[(swapped, PARENTS, "a link of page")]);
+    in_file(GUIDE, &[(swapped, PARENTS, "a link or field of page")]);
 }
 
 #[test]
@@ -159,6 +160,7 @@ fn figures_without_their_words_are_found() {
         &[
             (|file| _ = file.element("Figure").remove(b"Alt"), figures::described, "without words"),
             (drawn, figures::described, "nothing is drawn"),
+            (|file| _ = file.field().remove(b"TU"), figures::described, "field without words"),
             (vague, figures::described, "the figures are"),
             (vague, figures::numbers_written, "of the label"),
         ],

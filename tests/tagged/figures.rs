@@ -1,7 +1,8 @@
 //! Figures: each has words, and those of charts carry the data.
 
 use puddlebook::handout::{
-    Bars, Coverage, Document, FeeCurve, Picture, PictureKind, Shares, WeighedChart, Weight,
+    Bars, Coverage, Document, FeeCurve, FilmLeft, Picture, PictureKind, Shares, WeighedChart,
+    Weight,
 };
 
 use super::handouts::Handout;
@@ -35,12 +36,14 @@ pub fn described(Handout { document, file, .. }: &Handout) -> Result<(), String>
             format!("nothing is drawn of {alt:?}")
         })?;
     }
+    let speechless = file.touched.values().find(|touched| touched.text.trim().is_empty());
+    ensure(speechless.is_none(), || "a link or a field without words".to_owned())?;
     let wished: Vec<&str> = pictures(&document.blocks).iter().map(|it| it.alt.as_str()).collect();
     let found: Vec<&str> = blocks(file).iter().filter_map(|it| it.alt.as_deref()).collect();
     ensure(found == wished, || format!("the figures are {found:?}, not {wished:?}"))
 }
 
-/// Figures that stand alone, without those among words.
+/// Figures in the order of the tree.
 fn blocks(file: &ReadFile) -> Vec<&Element> {
     let leaves = leaves(&file.tree).into_iter();
     leaves.filter(|(kind, _)| *kind == Kind::Figure).map(|(_, element)| element).collect()
@@ -105,6 +108,7 @@ pub fn data(document: &Document) -> Result<(), String> {
             PictureKind::Shares(shares) => share_without_words(shares, &alt),
             PictureKind::Weighed(chart) => class_without_words(chart, &alt),
             PictureKind::Coverage(chart) => line_without_words(chart, &alt),
+            PictureKind::FilmLeft(chart) => film_without_words(chart, &alt),
             PictureKind::Unfolded(_) | PictureKind::Rings { .. } => None,
         };
         ensure(fault.is_none(), || format!("{fault:?} is not in {alt:?}"))?;
@@ -190,4 +194,25 @@ fn class_without_words(chart: &WeighedChart, alt: &str) -> Option<String> {
         said.first().is_none_or(|said| (said - 100.0 * rule.slope).abs() > 0.5)
     });
     missing.map(|(_, name)| name.clone()).or(rule.map(|rule| rule.label.clone()))
+}
+
+/// Each paint with some of the points of its curve, the last among them; films are shown with
+/// two digits.
+fn film_without_words(chart: &FilmLeft, alt: &str) -> Option<String> {
+    let missing = chart.lines.iter().find(|line| {
+        let paint = line.label.split(',').next().unwrap_or_default();
+        let sentence = alt.rsplit(paint).next().unwrap_or_default();
+        let sentence = sentence.split(". ").next().unwrap_or_default();
+        let said: Vec<f64> = numbers(sentence).into_iter().filter_map(value).collect();
+        let told = |film: f64, time: f64| {
+            let close = |point: &(f64, f64)| {
+                (point.0 - time).abs() < 0.5 && (point.1 - film).abs() < 0.03 * film
+            };
+            line.points.iter().any(close)
+        };
+        let ends = line.points.last().zip(said.last());
+        let ends = ends.is_some_and(|((end, _), said)| (end - said).abs() < 0.5);
+        !ends || !said.chunks(2).all(|pair| pair.len() == 2 && told(pair[0], pair[1]))
+    });
+    missing.map(|line| line.label.clone())
 }

@@ -8,7 +8,7 @@ use hayro_syntax::object::{Array, Dict, Number, ObjectIdentifier};
 use super::handouts::Handout;
 use super::{all_keep, ensure};
 use crate::pdf_file::ReadFile;
-use crate::pdf_tree::{Element, Kid, parent_tree};
+use crate::pdf_tree::{Kid, parent_tree};
 
 #[test]
 fn everything_drawn_is_tagged_or_declared_decoration() {
@@ -47,7 +47,7 @@ pub fn drawing(file: &ReadFile) -> Result<(), String> {
 }
 
 pub fn parents(file: &ReadFile) -> Result<(), String> {
-    let tree = Owners::of(&file.tree)?;
+    let tree = Owners::of(file)?;
     let parents = parent_tree(&file.pdf);
     let (mut keys, mut sequences) = (0, 0);
     for (number, (page, read)) in file.pdf.pages().iter().zip(&file.pages).enumerate() {
@@ -65,12 +65,12 @@ pub fn parents(file: &ReadFile) -> Result<(), String> {
         }
         sequences += drawn.len();
         keys += 1;
-        let links = page.raw().get::<Array<'_>>("Annots");
-        for link in links.iter().flat_map(|links| links.iter::<Dict<'_>>()) {
+        let touched = page.raw().get::<Array<'_>>("Annots");
+        for link in touched.iter().flat_map(|all| all.iter::<Dict<'_>>()) {
             let entry = self::entries(&link, "StructParent", &parents)?;
-            let owner = link.obj_id().and_then(|id| tree.links.get(&id));
+            let owner = link.obj_id().and_then(|id| tree.touched.get(&id));
             ensure(owner.is_some() && *entry == [owner.copied()], || {
-                format!("a link of page {number} hangs from {owner:?}, not from {entry:?}")
+                format!("a link or field of page {number} hangs from {owner:?}, not from {entry:?}")
             })?;
             keys += 1;
         }
@@ -79,7 +79,7 @@ pub fn parents(file: &ReadFile) -> Result<(), String> {
     ensure(keys == parents.len(), || "keys of the parent tree without use".to_owned())
 }
 
-/// What the parent tree has for a page or a link.
+/// What the parent tree has for a page, a link or a field.
 fn entries<'p>(
     dict: &Dict<'_>,
     key: &str,
@@ -89,17 +89,17 @@ fn entries<'p>(
     parents.get(&number).ok_or_else(|| format!("the parent tree has no {number}"))
 }
 
-/// The element that each marked sequence, by page and number, and each link hangs from.
+/// The element that each marked sequence, by page and number, and each link or field hangs from.
 #[derive(Default)]
 struct Owners {
     sequences: BTreeMap<(usize, i64), ObjectIdentifier>,
-    links: BTreeMap<ObjectIdentifier, ObjectIdentifier>,
+    touched: BTreeMap<ObjectIdentifier, ObjectIdentifier>,
 }
 
 impl Owners {
-    fn of(tree: &Element) -> Result<Self, String> {
+    fn of(file: &ReadFile) -> Result<Self, String> {
         let mut owners = Self::default();
-        for element in tree.all() {
+        for element in file.tree.all() {
             let id = element.id.ok_or("an element without a number")?;
             for kid in &element.kids {
                 let before = match kid {
@@ -107,10 +107,14 @@ impl Owners {
                         let page = page.ok_or("a tag of a page that is not there")?;
                         owners.sequences.insert((page, *mcid), id)
                     }
-                    Kid::Annotation(link) => {
-                        let link = link.ok_or("a tag of a link that is not there")?;
-                        ensure(element.kind == "Link", || format!("{} is a link", element.kind))?;
-                        owners.links.insert(link, id)
+                    Kid::Annotation(touched) => {
+                        let touched = touched.ok_or("a tag of a link that is not there")?;
+                        let kind = file.touched.get(&touched).map(|it| it.kind.as_str());
+                        let kinds = [(Some("Link"), "Link"), (Some("Widget"), "Form")];
+                        ensure(kinds.contains(&(kind, &element.kind)), || {
+                            format!("a {kind:?} hangs from {}", element.kind)
+                        })?;
+                        owners.touched.insert(touched, id)
                     }
                     Kid::Element(kid) => {
                         ensure(kid.parent == Some(id), || {

@@ -36,20 +36,29 @@ pub fn words(handout: &Handout) -> Result<(), String> {
     Ok(())
 }
 
-/// Pieces of running text; figures and their captions, each with how much text comes before.
+/// Pieces of running text; figures with their fields and captions, each with how much text
+/// comes before.
 fn parted(pieces: Vec<Piece>) -> (Vec<Piece>, Vec<(usize, Piece)>) {
     let (mut text, mut figures) = (Vec::new(), Vec::new());
     let mut after_figure = false;
     for piece in pieces {
-        let own = piece.kind == Kind::Figure || (after_figure && piece.kind == Kind::Caption);
-        after_figure = piece.kind == Kind::Figure;
-        if own {
-            figures.push((text.len(), piece));
-        } else {
-            text.push(piece);
+        let kind = piece.kind;
+        match kind {
+            Kind::Figure => figures.push((text.len(), piece)),
+            Kind::Caption if after_figure => figures.push((text.len(), piece)),
+            Kind::Fields if after_figure => figures.push((text.len(), sorted(&piece))),
+            _ => text.push(piece),
         }
+        after_figure = kind == Kind::Figure || (after_figure && kind == Kind::Fields);
     }
     (text, figures)
+}
+
+/// The fields of a drawing have no order.
+fn sorted(Piece { kind, words }: &Piece) -> Piece {
+    let mut names: Vec<&str> = words.split(['[', ']']).filter(|it| !it.trim().is_empty()).collect();
+    names.sort_unstable();
+    Piece { kind: *kind, words: names.join(", ") }
 }
 
 fn same(said: &[Piece], wished: &[Piece]) -> Result<(), String> {

@@ -7,7 +7,7 @@ use puddlebook::page::style::Style;
 use super::handouts::Handout;
 use super::said::{Kind, leaves, plain};
 use super::{all_keep, ensure};
-use crate::pdf_file::ReadFile;
+use crate::pdf_file::{ReadFile, Touched};
 use crate::pdf_reader::ReadGlyph;
 use crate::pdf_tree::{Element, Kid};
 
@@ -27,7 +27,7 @@ const CAPITALS: f32 = 0.7;
 /// A gap wider than this, in em, parts what stands on one line.
 const APART: f32 = 1.0;
 
-/// Text on one line, or a figure, in points from the bottom left of its page.
+/// Text on one line, a field or a figure, in points from the bottom left of its page.
 struct Ink {
     page: usize,
     /// Which element it belongs to.
@@ -42,6 +42,12 @@ struct Ink {
 impl Ink {
     fn new(page: usize, (x, y): (f32, f32)) -> Self {
         Self { page, leaf: 0, left: x, right: x, bottom: y, top: y, text: String::new() }
+    }
+
+    fn of_field(Touched { page, area: [low, high], text, .. }: &Touched) -> Self {
+        let mut ink = Self::new(*page, *low);
+        ink.reach(*high);
+        Self { text: text.clone(), ..ink }
     }
 
     fn reach(&mut self, (x, y): (f32, f32)) {
@@ -97,8 +103,11 @@ fn ink(file: &ReadFile, kind: Kind, element: &Element) -> Vec<Ink> {
     for kid in &element.kids {
         let (page, mcid) = match kid {
             Kid::Element(inner) => {
-                let kind = if inner.kind == "Figure" { Kind::Figure } else { kind };
                 all.extend(ink(file, kind, inner));
+                continue;
+            }
+            Kid::Annotation(Some(id)) if element.kind == "Form" => {
+                all.extend(file.touched.get(id).map(Ink::of_field));
                 continue;
             }
             Kid::Sequence(Some(page), mcid) => (*page, *mcid),
@@ -121,7 +130,7 @@ fn ink(file: &ReadFile, kind: Kind, element: &Element) -> Vec<Ink> {
             }
         }
         for &point in &sequence.points {
-            match all.last_mut().filter(|last| kind == Kind::Figure && last.page == page) {
+            match all.last_mut().filter(|last| last.page == page) {
                 Some(figure) => figure.reach(point),
                 None => all.push(Ink::new(page, point)),
             }
@@ -162,7 +171,7 @@ impl Reading {
     fn element(&mut self, file: &ReadFile, element: &Element) {
         for kid in &element.kids {
             match kid {
-                Kid::Element(figure) if figure.kind == "Figure" => {
+                Kid::Element(form) if form.kind == "Form" => {
                     self.seen.push(' ');
                     self.heard.push(' ');
                 }

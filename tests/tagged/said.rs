@@ -8,6 +8,8 @@ use crate::pdf_tree::{Element, Kid};
 pub enum Kind {
     Heading,
     Paragraph,
+    /// Nothing but fields.
+    Fields,
     Label,
     Cell,
     Caption,
@@ -36,9 +38,9 @@ pub fn plain(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
-/// Something drawn among words: a box to tick, a line to write on.
-pub fn drawn(alt: &str) -> String {
-    format!(" [{alt}] ")
+/// A field among words: a box to tick, a line to write on.
+pub fn field(what: &str) -> String {
+    format!(" [{what}] ")
 }
 
 /// The pieces of a file, in the order of its structure tree, those without words left out.
@@ -55,6 +57,7 @@ pub fn pieces(handout: &Handout) -> Vec<Piece> {
 pub fn leaves(element: &Element) -> Vec<(Kind, &Element)> {
     let kind = match element.kind.as_str() {
         "H1" | "H2" | "H3" => Kind::Heading,
+        "P" if element.kids.iter().all(is_field) => Kind::Fields,
         "P" => Kind::Paragraph,
         "Lbl" => Kind::Label,
         "TH" | "TD" => Kind::Cell,
@@ -66,11 +69,16 @@ pub fn leaves(element: &Element) -> Vec<(Kind, &Element)> {
     vec![(kind, element)]
 }
 
-/// The words of an element, with those that stand for what is drawn among them.
+fn is_field(kid: &Kid) -> bool {
+    matches!(kid, Kid::Element(form) if form.kind == "Form")
+}
+
+/// The words of an element, with those of the fields among them.
 pub fn words(handout: &Handout, element: &Element) -> String {
     let kid = |kid: &Kid| match kid {
-        Kid::Element(figure) if figure.kind == "Figure" => {
-            drawn(figure.alt.as_deref().unwrap_or_default())
+        Kid::Element(form) if form.kind == "Form" => {
+            let widget = form.annotation().and_then(|id| handout.file.touched.get(&id));
+            field(widget.map_or("", |widget| &widget.text))
         }
         Kid::Element(element) => words(handout, element),
         Kid::Sequence(page, mcid) => {

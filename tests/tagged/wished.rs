@@ -2,10 +2,12 @@
 
 use std::collections::HashMap;
 
-use puddlebook::handout::{Block, Card, Document, Fact, HeadingLevel, Inline, Picture, Table};
+use puddlebook::handout::{
+    Block, Card, Document, Fact, HeadingLevel, Inline, Picture, PictureKind, Table,
+};
 
 use super::handouts::Handout;
-use super::said::{Kind, Piece, drawn};
+use super::said::{Kind, Piece, field};
 use crate::pdf_tree::Element;
 
 /// The pieces that a document asks for, those without words left out.
@@ -130,6 +132,7 @@ impl<'d> Scribe<'d> {
             Block::Table(table) => self.table(table),
             Block::Figure { picture, caption } => {
                 self.add(Kind::Figure, &picture.alt);
+                self.add(Kind::Fields, &blanks(&picture.kind));
                 self.add(Kind::Caption, &self.words(caption));
             }
             Block::Notice { heading, body, .. } => {
@@ -144,7 +147,13 @@ impl<'d> Scribe<'d> {
             }
             Block::Aside(body) | Block::Columns { body, .. } => self.blocks(body),
             Block::Cards(cards) => cards.iter().for_each(|card| self.card(card)),
-            Block::Ruled { .. } | Block::PageBreak | Block::Section { .. } => {}
+            Block::Ruled { lines } => {
+                let name = &self.document.ruled_line;
+                let name = name.replace("{lines}", &lines.to_string());
+                let names = (1..=*lines).map(|it| field(&name.replace("{line}", &it.to_string())));
+                self.add(Kind::Fields, &names.collect::<String>());
+            }
+            Block::PageBreak | Block::Section { .. } => {}
         }
     }
 
@@ -166,7 +175,7 @@ impl<'d> Scribe<'d> {
         let (label, item) = match (item, number) {
             ([Block::Paragraph(text), rest @ ..], _) if text.first() == Some(&Inline::Tick) => {
                 let first = Block::Paragraph(text[1..].to_vec());
-                (drawn(&self.document.tick_box), [&[first], rest].concat())
+                (field(&self.document.tick_box), [&[first], rest].concat())
             }
             (item, Some(number)) => (format!("{number}."), item.to_vec()),
             (item, None) => ("•".to_owned(), item.to_vec()),
@@ -192,7 +201,7 @@ impl<'d> Scribe<'d> {
         self.add(Kind::Paragraph, &card.title);
         self.add(Kind::Paragraph, &card.subtitle);
         for Fact { label, value, note } in &card.lines {
-            let tick = drawn(&self.document.tick_box);
+            let tick = field(&self.document.tick_box);
             self.add(Kind::Paragraph, &format!("{tick} {label} {value} {note}"));
         }
         self.add(Kind::Paragraph, &card.foot);
@@ -217,13 +226,22 @@ impl<'d> Scribe<'d> {
                 self.words(inner)
             }
             Inline::PageOf(anchor) => self.page(anchor),
-            Inline::Blank { label, .. } => drawn(label),
-            Inline::Tick => drawn(&self.document.tick_box),
+            Inline::Blank { label, .. } => field(label),
+            Inline::Tick => field(&self.document.tick_box),
             Inline::Swatch(_) => String::new(),
             Inline::Break => " ".to_owned(),
         };
         inlines.iter().map(one).collect()
     }
+}
+
+/// The fields of a drawing.
+fn blanks(kind: &PictureKind) -> String {
+    let PictureKind::Unfolded(data) = kind else { return String::new() };
+    let labels = [&data.width_label, &data.height_label, &data.middle_label];
+    let depth = (data.depth > 0.0).then_some(&data.depth_label);
+    let labels = labels.into_iter().chain(depth).filter(|label| !label.is_empty());
+    if data.blank_mm > 0.0 { labels.map(|label| field(label)).collect() } else { String::new() }
 }
 
 fn heading(block: &Block) -> Option<(HeadingLevel, &[Inline], &str)> {

@@ -15,6 +15,7 @@ mod reserve;
 mod room;
 mod step;
 mod technique;
+mod thin_paint;
 mod timetable;
 mod weigh;
 
@@ -40,6 +41,7 @@ pub use reserve::{ReserveLineText, ReserveText};
 pub use room::RoomText;
 pub(super) use step::{operand_of, result_of};
 pub use technique::{ColourText, MixText, TechniqueText};
+pub(super) use thin_paint::thin_paint;
 pub use timetable::TimetableText;
 pub(super) use weigh::weigh;
 

@@ -48,6 +48,7 @@ pub fn measured(
         folio: words.folio.clone(),
         continued: words.continued.clone(),
         tick_box: words.tick_box.clone(),
+        ruled_line: words.ruled_line.clone(),
         blocks,
     })
 }

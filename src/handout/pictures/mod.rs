@@ -3,6 +3,7 @@
 mod bars;
 mod coverage;
 mod fees;
+mod film_left;
 mod unfolded;
 
 use super::document::{Picture, PictureKind};
@@ -14,6 +15,7 @@ use crate::plan::Plan;
 use crate::quantity::show::Show;
 pub(super) use bars::bought;
 pub(super) use fees::fees;
+pub(super) use film_left::{spun, tilted};
 
 /// Every picture that the plan has, by the name that templates use.
 pub(super) fn pictures(plan: &Plan, words: &Words) -> Pictures {

@@ -5,7 +5,7 @@ use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::Look;
 use crate::page::strip::{Drift, Joint, Snap, Strip, stack};
-use crate::page::{Mark, Role, TagId, TagKind, draw};
+use crate::page::{Answer, Mark, Role, TagId, TagKind, draw};
 
 use super::aside::side_column;
 use super::{Joints, text_strips};
@@ -68,7 +68,7 @@ pub(super) fn set<'a>(
 
 /// A picture across a column, as large as its height allows.
 pub(super) fn picture<'a>(
-    desk: &Desk<'a, '_>,
+    desk: &mut Desk<'a, '_>,
     made: &Picture,
     column: Column,
     height: f32,
@@ -87,6 +87,7 @@ pub(super) fn picture<'a>(
         | PictureKind::Shares(_)
         | PictureKind::Fees(_)
         | PictureKind::Weighed(_)
+        | PictureKind::FilmLeft(_)
         | PictureKind::Rings { .. } => height,
     };
     if drawing.height > wished {
@@ -96,13 +97,23 @@ pub(super) fn picture<'a>(
     // Lettering keeps its size, so a narrower drawing may still be too high.
     let fit = (height / drawing.height).min(1.0);
     let mut strip = Strip { height: drawing.height * fit, ..Strip::default() };
-    for mut shape in drawing.shapes {
+    let paragraph = (!drawing.blanks.is_empty()).then(|| desk.tag(TagKind::Paragraph, column.tag));
+    let mut blanks = drawing.blanks.into_iter().peekable();
+    let mut fields = Vec::new();
+    for (place, mut shape) in drawing.shapes.into_iter().enumerate() {
         if fit < 1.0 {
             draw::scale(&mut shape, fit);
         }
         draw::shift(&mut shape, column.x, 0.0);
-        strip.marks.push(Mark { shape, role: Role::Content(tag) });
+        match (blanks.next_if(|(blank, _)| *blank == place), paragraph) {
+            (Some((_, what)), Some(paragraph)) => {
+                let field = desk.tree.field(Answer::Written, &what, paragraph);
+                fields.push(Mark { shape, role: Role::Field(field) });
+            }
+            _ => strip.marks.push(Mark { shape, role: Role::Content(tag) }),
+        }
     }
+    strip.marks.append(&mut fields);
     strip
 }
 

@@ -7,7 +7,7 @@ use crate::handout::{Inline, Target};
 use crate::ink::{Colour, Face, Faces, Figures};
 use crate::page::style::MM;
 use crate::page::tree::Tree;
-use crate::page::{TagId, TagKind};
+use crate::page::{Answer, TagId, TagKind};
 
 /// A thin space between a number and its unit, in em (common practice: a sixth).
 const THIN: f32 = 0.16;
@@ -150,11 +150,11 @@ impl<'a, 'd> Collector<'a, 'd> {
             }
             Inline::PageOf(anchor) => self.page_number(anchor, look),
             Inline::Blank { width_mm, label } => {
-                let tag = self.tree.figure(label, look.tag);
+                let tag = self.tree.field(Answer::Written, label, look.tag);
                 self.object(Object::Blank { tag }, index, width_mm.max(5.0) * MM);
             }
             Inline::Tick => {
-                let tag = self.tree.figure(self.given.tick_box, look.tag);
+                let tag = self.tree.field(Answer::Ticked, self.given.tick_box, look.tag);
                 self.object(Object::Tick { tag }, index, Object::tick_width(look.size));
             }
             Inline::Swatch(colour) => {

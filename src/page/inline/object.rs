@@ -37,14 +37,14 @@ impl Object {
                 let to = Point { x: x + (width - 1.0).max(1.0), y };
                 let segments = vec![PathSegment::Move(from), PathSegment::Line(to)];
                 let shape = Shape::Path { segments, fill: None, stroke: Some(stroke) };
-                (shape, Role::Content(tag))
+                (shape, Role::Field(tag))
             }
             Self::Tick { tag } => {
                 let side = width - 2.0;
                 // Centred on the capitals.
                 let top = -size * 0.36 - side / 2.0;
                 let stroke = Some(Stroke { width: 0.8, ..stroke });
-                (draw::rectangle(x + 1.0, top, side, side, None, stroke), Role::Content(tag))
+                (draw::rectangle(x + 1.0, top, side, side, None, stroke), Role::Field(tag))
             }
             Self::Swatch(colour) => {
                 let side = size * 0.82;
