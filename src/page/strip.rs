@@ -89,7 +89,7 @@ pub(super) enum Drift {
     Stays,
     /// A figure with its caption, which may stand below paragraphs that follow it.
     Figure,
-    /// A line of the caption below it.
+    /// A line of the caption below it, or all of the caption beside it.
     Caption,
     /// The first line of a paragraph that a figure may pass.
     Paragraph,

@@ -185,8 +185,8 @@ fn families(
             return Err(missing(parent));
         };
         let at = first.get(index).copied().filter(|&at| at != usize::MAX).unwrap_or(*reached);
-        *reached = at.max(*reached);
-        family.push((*reached, Kid::Tag(TagId(index))));
+        *reached = at;
+        family.push((at, Kid::Tag(TagId(index))));
     }
     Ok(families
         .into_iter()

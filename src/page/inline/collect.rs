@@ -88,11 +88,20 @@ impl<'a, 'd> Collector<'a, 'd> {
         self.text(text, index, look);
     }
 
-    /// Adds a label that is made here; it stays on one line. A space without room
-    /// ends it, so that a reader who listens hears it apart from what follows.
+    /// Adds a label that is made here; it stays on one line and apart from what follows.
     pub(in crate::page) fn made(&mut self, text: String, look: Look) {
         let index = self.add_look(look);
         self.word(Cow::Owned(text), index, look);
+        self.apart(look);
+    }
+
+    /// Ends what was added so far with a space without room: on paper it stands by itself, and
+    /// a reader who listens hears it apart from what follows in the same element.
+    pub(in crate::page) fn apart(&mut self, look: Look) {
+        let index = match self.paragraph.looks.last() {
+            Some(last) if *last == look => self.paragraph.looks.len() - 1,
+            _ => self.add_look(look),
+        };
         let (_, glyph) = self.blank_glyph(" ", look);
         let (width, give) = (0.0, Give::Rigid);
         self.paragraph.pieces.push(Piece::Tie { text: " ", look: index, width, glyph, give });
