@@ -163,6 +163,8 @@ fn what_a_template_gets_wrong_is_said_with_what_would_be_right() {
         ("```picture nothing\n```", "there are canvas-1"),
         ("```caution fire\nHot\n```", "signs are flame, heat"),
         ("`blanc 40`", "inline marks are `blank`"),
+        ("See `page mixng`, `anchor mixing`mixing.", "did you mean “mixing”?"),
+        ("[there](#nowhere)", "no heading or anchor is called “nowhere”"),
         ("`blank 4000 x`", "1 to 170 mm"),
         ("<b>bold</b>", "HTML is not understood"),
         ("{{ nobody }}", "nobody"),
