@@ -5,6 +5,16 @@ use super::reader::fault;
 use crate::handout::document::{Block, Inline, Target};
 use std::collections::BTreeSet;
 
+/// Names that a text gives to places: behind headings, `{ #name }`, and within its lines,
+/// `` `anchor name` ``.
+pub(super) fn named(source: &str) -> BTreeSet<String> {
+    let between = |open: &'static str, close: char| {
+        source.split(open).skip(1).filter_map(move |rest| rest.split(close).next())
+    };
+    let names = between("{ #", '}').chain(between("`anchor ", '`'));
+    names.map(|name| name.trim().to_owned()).collect()
+}
+
 /// Names of places, and what leads to places.
 #[derive(Default)]
 struct Places<'a> {
