@@ -1,13 +1,14 @@
 //! Exercises of students, in words and figures.
 
 use super::canvas::consistencies;
+use super::range::RangeText;
 use crate::handout::words::{Words, fill};
 use crate::lesson::Students;
+use crate::plan::Plan;
 use crate::plan::exercise::{
     ColourTask, Coverage, CoverageBy, Exercise, Exercises, FRIENDLY_PI, FriendlyOutline,
     Hundredths, OutlineKind, Task,
 };
-use crate::plan::{Plan, plausible};
 use crate::quantity::UnitSystem;
 use crate::quantity::show::{Show, trimmed, with_unit};
 use crate::quantity::units::{inch, mm};
@@ -62,8 +63,7 @@ pub struct ExerciseText {
     /// Of the panel.
     pub height: String,
     /// In which the last answer is plausible.
-    pub low: String,
-    pub high: String,
+    pub range: RangeText,
 }
 
 /// The sheets of a class, in the order of its students.
@@ -197,14 +197,7 @@ impl Writer<'_> {
             Task::Colour { .. } => "g".to_owned(),
             Task::Panel { .. } => self.show.length_unit().to_owned(),
         };
-        match plausible(exercise.result().value()) {
-            Some((low, high)) => ExerciseText {
-                low: trimmed(low, 3),
-                high: with_unit(&trimmed(high, 3), &unit),
-                ..text
-            },
-            None => text,
-        }
+        ExerciseText { range: RangeText::around(exercise.result().value(), &unit), ..text }
     }
 
     fn canvas(&self, outline: FriendlyOutline) -> String {

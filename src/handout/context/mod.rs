@@ -11,6 +11,7 @@ mod compare;
 mod exercise;
 mod money;
 mod order;
+mod range;
 mod reasons;
 mod reserve;
 mod room;
