@@ -8,6 +8,9 @@ use crate::ink::{Dash, Rect, Stroke};
 /// What a rectangle with its strips takes of a width that it shares with a frame.
 const CANVAS: f32 = 0.66;
 
+/// Narrower than this, in points of print that is not enlarged, a canvas keeps all of it.
+const CANVAS_NARROWEST: f32 = 240.0;
+
 /// Air before the frame, in points, and the least width that is worth one.
 const APART: f32 = 16.0;
 const NARROWEST: f32 = 70.0;
@@ -16,7 +19,8 @@ const LINE: Stroke = Stroke { colour: QUIET_LINE, width: 0.8, dash: Dash::Solid 
 
 /// The width that is left for a canvas.
 pub(super) fn room_beside(data: &Unfolded, width: f32) -> f32 {
-    if is_measured_by_hand(data) { width * CANVAS } else { width }
+    let shared = width * CANVAS;
+    if is_measured_by_hand(data) && shared >= CANVAS_NARROWEST { shared } else { width }
 }
 
 /// Draws the frame from where the canvas ends to the end of a width, and tells how far the
@@ -31,7 +35,7 @@ pub(super) fn frame(
     if !is_measured_by_hand(data) || width - x < NARROWEST {
         return reach;
     }
-    let place = Rect { x, y: 1.0, width: width - x - 1.0, height: height - 1.0 };
+    let place = Rect { x, y: 1.0, width: width - x - 1.0, height: height - 2.0 };
     board.rectangle(place, None, Some(LINE));
     width
 }
