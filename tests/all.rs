@@ -16,6 +16,7 @@ mod lesson_tools;
 mod lesson_wrong;
 mod page;
 mod pdf;
+mod pdf_booklet;
 mod pdf_fields;
 mod pdf_file;
 mod pdf_reader;

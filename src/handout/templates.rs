@@ -19,7 +19,7 @@ macro_rules! built_in {
 }
 
 /// Names and texts of the templates in the program.
-const BUILT_IN: [(&str, &str); 26] = [
+const BUILT_IN: [(&str, &str); 27] = [
     built_in!("answers.md"),
     built_in!("cards.md"),
     built_in!("exercises.md"),
@@ -30,6 +30,7 @@ const BUILT_IN: [(&str, &str); 26] = [
     built_in!("guide-drying.md"),
     built_in!("guide-glossary.md"),
     built_in!("guide-how-much.md"),
+    built_in!("guide-index.md"),
     built_in!("guide-materials.md"),
     built_in!("guide-measuring.md"),
     built_in!("guide-mixing.md"),

@@ -159,6 +159,7 @@ impl<'a> Strip<'a> {
             draw::shift(&mut mark.shape, x, y);
             self.marks.push(mark);
         }
+        self.anchors.extend(line.anchors.iter().map(|name| Anchor { name, y: y - line.size }));
         for link in line.links {
             self.links.push(Area {
                 x: x + link.x,

@@ -8,6 +8,7 @@ use puddlebook::handout::{
 
 use super::handouts::Handout;
 use super::said::{Kind, Piece, field};
+use crate::pdf_file::ReadFile;
 use crate::pdf_tree::Element;
 
 /// The pieces that a document asks for, those without words left out.
@@ -69,6 +70,39 @@ fn anchor(block: &Block) -> Option<&str> {
     }
 }
 
+/// Pages of the places that are named within a text: where the words behind them stand.
+fn places<'d>(document: &'d Document, file: &ReadFile) -> Vec<(&'d str, usize)> {
+    let plain = |text: &str| text.chars().filter(|c| c.is_alphanumeric()).collect::<String>();
+    let printed: Vec<String> = file
+        .pages
+        .iter()
+        .map(|page| plain(&page.sequences.iter().map(|s| s.text.as_str()).collect::<String>()))
+        .collect();
+    let mut places = Vec::new();
+    for block in every(&document.blocks) {
+        let Block::Paragraph(inlines) = block else { continue };
+        for (at, inline) in inlines.iter().enumerate() {
+            let Inline::Anchor(name) = inline else { continue };
+            let behind: String = inlines[at + 1..].iter().map(flat).collect();
+            let behind: String = plain(&behind).chars().take(24).collect();
+            let page = printed.iter().position(|page| page.contains(&behind));
+            places.extend(page.map(|page| (name.as_str(), page + 1)));
+        }
+    }
+    places
+}
+
+/// The words of an inline without any that depend on pages.
+fn flat(inline: &Inline) -> String {
+    match inline {
+        Inline::Text(text) => text.clone(),
+        Inline::Emphasis(inner) | Inline::Strong(inner) | Inline::Link { text: inner, .. } => {
+            inner.iter().map(flat).collect()
+        }
+        _ => String::new(),
+    }
+}
+
 /// Writes down what is to be said.
 pub struct Scribe<'d> {
     document: &'d Document,
@@ -87,6 +121,7 @@ impl<'d> Scribe<'d> {
         let pages = anchors.zip(headings.map(page));
         let mut pages: Vec<_> =
             pages.filter_map(|(anchor, page)| Some((anchor, page? + 1))).collect();
+        pages.extend(places(document, file));
         // Where two share a name, the first counts.
         pages.reverse();
         let pages = pages.into_iter().collect();
@@ -220,7 +255,27 @@ impl<'d> Scribe<'d> {
     }
 
     pub fn words(&self, inlines: &[Inline]) -> String {
-        let one = |inline: &Inline| match inline {
+        let mut said = String::new();
+        let mut rest = inlines;
+        while let Some((first, mut after)) = rest.split_first() {
+            said += &self.word(first);
+            // A number is not said twice in a row.
+            while let (
+                [Inline::Text(comma), Inline::PageOf(again), later @ ..],
+                Inline::PageOf(page),
+            ) = (after, first)
+                && comma == ", "
+                && self.page(again) == self.page(page)
+            {
+                after = later;
+            }
+            rest = after;
+        }
+        said
+    }
+
+    fn word(&self, inline: &Inline) -> String {
+        match inline {
             Inline::Text(text) => text.clone(),
             Inline::Emphasis(inner) | Inline::Strong(inner) | Inline::Link { text: inner, .. } => {
                 self.words(inner)
@@ -228,10 +283,9 @@ impl<'d> Scribe<'d> {
             Inline::PageOf(anchor) => self.page(anchor),
             Inline::Blank { label, .. } => field(label),
             Inline::Tick => field(&self.document.tick_box),
-            Inline::Swatch(_) => String::new(),
+            Inline::Swatch(_) | Inline::Anchor(_) => String::new(),
             Inline::Break => " ".to_owned(),
-        };
-        inlines.iter().map(one).collect()
+        }
     }
 }
 

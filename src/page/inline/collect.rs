@@ -77,8 +77,21 @@ impl<'a, 'd> Collector<'a, 'd> {
     /// Adds inlines in a look.
     pub(in crate::page) fn inlines(&mut self, inlines: &'a [Inline], look: Look) {
         let index = self.add_look(look);
-        for inline in inlines {
-            self.inline(inline, index, look);
+        let mut rest = inlines;
+        while let Some((first, mut after)) = rest.split_first() {
+            self.inline(first, index, look);
+            if let Inline::PageOf(anchor) = first {
+                // The same number again says nothing.
+                let number = self.numbers.get(anchor.as_str());
+                while let [Inline::Text(comma), Inline::PageOf(again), later @ ..] = after
+                    && comma == ", "
+                    && number.is_some()
+                    && self.numbers.get(again.as_str()) == number
+                {
+                    after = later;
+                }
+            }
+            rest = after;
         }
     }
 
@@ -107,12 +120,11 @@ impl<'a, 'd> Collector<'a, 'd> {
         self.paragraph.pieces.push(Piece::Tie { text: " ", look: index, width, glyph, give });
     }
 
-    /// Adds a line's end; a reader who listens hears a space there.
-    fn line_end(&mut self, look: Look) {
+    /// Adds a line's end.
+    pub(in crate::page) fn line_end(&mut self) {
         if let Some(Piece::Space { .. }) = self.paragraph.pieces.last() {
             self.paragraph.pieces.pop();
         }
-        self.apart(look);
         self.paragraph.pieces.push(Piece::Break);
     }
 
@@ -150,6 +162,7 @@ impl<'a, 'd> Collector<'a, 'd> {
                 self.inlines(text, Look { colour: self.given.link_colour, tag, link, ..look });
             }
             Inline::PageOf(anchor) => self.page_number(anchor, look),
+            Inline::Anchor(name) => self.paragraph.pieces.push(Piece::Anchor(name)),
             Inline::Blank { width_mm, label } => {
                 let tag = self.tree.field(Answer::Written, label, look.tag);
                 self.object(Object::Blank { tag }, index, width_mm.max(5.0) * MM);
@@ -161,7 +174,10 @@ impl<'a, 'd> Collector<'a, 'd> {
             Inline::Swatch(colour) => {
                 self.object(Object::Swatch(*colour), index, look.size * 1.5);
             }
-            Inline::Break => self.line_end(look),
+            Inline::Break => {
+                self.apart(look);
+                self.line_end();
+            }
         }
     }
 
@@ -275,7 +291,11 @@ pub(in crate::page) fn words(inlines: &[Inline]) -> String {
                 text.push_str(&self::words(inner));
             }
             Inline::Break => text.push(' '),
-            Inline::PageOf(_) | Inline::Blank { .. } | Inline::Tick | Inline::Swatch(_) => {}
+            Inline::PageOf(_)
+            | Inline::Anchor(_)
+            | Inline::Blank { .. }
+            | Inline::Tick
+            | Inline::Swatch(_) => {}
         }
     }
     text

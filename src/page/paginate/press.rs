@@ -19,6 +19,11 @@ impl<'a> Numbers<'a> {
             for anchor in &strip.anchors {
                 places.entry(anchor.name).or_insert((at.page, top + at.top + anchor.y));
             }
+            for (note, note_top) in strip.beside.iter().zip(&at.notes) {
+                for anchor in &note.anchors {
+                    places.entry(anchor.name).or_insert((at.page, top + note_top + anchor.y));
+                }
+            }
         }
         Self { places }
     }
