@@ -9,6 +9,7 @@ mod goods;
 mod recipe;
 mod reserve;
 mod room;
+mod sizes;
 mod technique;
 mod timetable;
 mod weighing;
@@ -20,6 +21,7 @@ pub use goods::*;
 pub use recipe::*;
 pub use reserve::*;
 pub use room::*;
+pub use sizes::*;
 pub use technique::*;
 pub use timetable::*;
 pub use weighing::*;
@@ -69,6 +71,8 @@ pub struct Lesson {
     pub cautions: Vec<Caution>,
     /// All known techniques, for tables and charts that compare them.
     pub techniques: Vec<Arc<Technique>>,
+    /// Canvas sizes of the shops, for tables.
+    pub sizes: StockSizes,
     /// All known mixes, for tables.
     pub mixes: Vec<Arc<Mix>>,
 }
