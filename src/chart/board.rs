@@ -1,7 +1,7 @@
 //! Where shapes gather while a picture is drawn.
 
-use super::{Drawing, Sizing};
 use super::style::{LEADING, WHITE};
+use super::{Drawing, Sizing};
 use crate::ink::{Colour, Face, Faces, Figures, PathSegment, Point, Rect, Shape, Stroke, TextRun};
 
 /// Shapes in the making, with the faces to measure texts.

@@ -22,11 +22,11 @@ const RIM: f32 = 0.6;
 /// From the left edge to the divided line, and on to the marks of canvases, in parts of the
 /// width.
 const SPINE: f32 = 0.2;
-const MARKS: f32 = 0.38;
+const MARKS: f32 = 0.32;
 
 /// Length of the line of a mark, and from it to its name.
 const MARK: f32 = 40.0;
-const AIR: f32 = 5.0;
+const AIR: f32 = 7.0;
 
 pub(super) fn draw(data: &EdgeGauge, room: f32, larger: f32, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
@@ -49,7 +49,8 @@ pub(super) fn draw(data: &EdgeGauge, room: f32, larger: f32, faces: &Faces) -> D
     let under = |x: f32| Point { x, y: units };
     board.text(numbers, under(spine.x - AIR), Anchor::End, &data.mm_label);
     board.text(numbers, under(spine.x + AIR), Anchor::Start, &data.inch_label);
-    let marks = Rect { x: RIM + width * MARKS, y: fold, width: width * (1.0 - MARKS), height: depth };
+    let marks =
+        Rect { x: RIM + width * MARKS, y: fold, width: width * (1.0 - MARKS), height: depth };
     name_marks(&mut board, &data.marks, marks, Type { face: Face::Regular, ..label });
     let (left, right) = (RIM, RIM + width);
     let corners = [(left, fold), (left, foot), (right, foot), (right, fold)];
@@ -65,10 +66,9 @@ pub(super) fn draw(data: &EdgeGauge, room: f32, larger: f32, faces: &Faces) -> D
     let top = top + board.lines(label, RIM, top, Anchor::Start, &lines) + FOOT;
     let height = 2.0 * Ruler::depth(&board, numbers) + FOOT;
     let whole = Rect { x: RIM, y: top, width, height };
-    for (side, unit, y) in [
-        (Side::Below, Unit::Millimetre, top),
-        (Side::Above, Unit::Sixteenth, top + height),
-    ] {
+    for (side, unit, y) in
+        [(Side::Below, Unit::Millimetre, top), (Side::Above, Unit::Sixteenth, top + height)]
+    {
         let zero = Point { x: RIM, y };
         Ruler { unit, side, zero, length: width, numbers }.draw(&mut board);
     }
@@ -99,7 +99,7 @@ fn name_marks(board: &mut Board<'_>, marks: &[DepthMark], area: Rect, set: Type)
     for ((mark, name), centre) in marks.iter().zip(&names).zip(centres) {
         let y = place(mark);
         board.line(Point { x: area.x, y }, Point { x: area.x + MARK, y }, DEPTH);
-        let (from, to) = (Point { x: area.x + MARK, y }, Point { x: x - 1.0, y: centre });
+        let (from, to) = (Point { x: area.x + MARK, y }, Point { x: x - 3.0, y: centre });
         board.line(from, to, HAIRLINE);
         board.lines(set, x, centre - size(name) / 2.0, Anchor::Start, name);
     }

@@ -83,9 +83,8 @@ fn ticks(low: f64, high: f64) -> Vec<Tick> {
     let powers = low.log10().floor() as i32..=high.log10().floor() as i32;
     let one = || (100..200).step_by(5).chain((200..400).step_by(10)).chain((400..1000).step_by(20));
     let all = powers.flat_map(|power| one().map(move |hundredths| Tick { hundredths, power }));
-    let inside = |tick: &Tick| {
-        tick.value() >= low * (1.0 - 1e-9) && tick.value() <= high * (1.0 + 1e-9)
-    };
+    let inside =
+        |tick: &Tick| tick.value() >= low * (1.0 - 1e-9) && tick.value() <= high * (1.0 + 1e-9);
     all.filter(inside).collect()
 }
 

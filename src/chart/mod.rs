@@ -84,7 +84,9 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
         PictureKind::Rings { colours } => return rings::draw(colours, width * larger),
         // Only the texts of these grow.
         PictureKind::Nomogram(data) => return nomogram::draw(data, width * larger, larger, faces),
-        PictureKind::EdgeGauge(data) => return edge_gauge::draw(data, width * larger, larger, faces),
+        PictureKind::EdgeGauge(data) => {
+            return edge_gauge::draw(data, width * larger, larger, faces);
+        }
         PictureKind::SpreadRings(data) => return spread_rings::draw(data, larger, faces),
         PictureKind::CheckLength(data) => return check_length::draw(data, larger, faces),
     };

@@ -17,10 +17,14 @@ const LINE: Stroke = Stroke { colour: INK, width: 0.8, dash: Dash::Solid };
 const READING: Stroke = Stroke { colour: ACCENT, width: 1.0, dash: Dash::Dashed };
 
 /// Height of the scales, in parts of the width.
-const HEIGHT: f32 = 1.0;
+const HEIGHT: f32 = 0.95;
+
+/// In large print, its texts grow by so much at most: else scales would be too short for their
+/// divisions.
+const GROWS: f32 = 1.5;
 
 /// Between the numbers of neighbouring scales at least, and from the film to its marks.
-const APART: f32 = 34.0;
+const APART: f32 = 24.0;
 const LEADER: f32 = 16.0;
 const AIR: f32 = 4.0;
 
@@ -30,6 +34,9 @@ const FOOT: f32 = 6.0;
 
 const DOT: f32 = 2.2;
 
+/// A title is broken into lines of this width, or of its longest word.
+const TITLE: f32 = 70.0;
+
 /// A scale in its place.
 struct Upright<'a> {
     data: &'a Scale,
@@ -37,63 +44,82 @@ struct Upright<'a> {
     x: f32,
 }
 
+/// How texts are set.
+#[derive(Clone, Copy)]
+struct Types {
+    numbers: Type,
+    titles: Type,
+}
+
 pub(super) fn draw(data: &Nomogram, room: f32, larger: f32, faces: &Faces) -> Drawing {
+    let larger = larger.min(GROWS);
     let mut board = Board::new(faces);
-    let numbers = Type { face: Face::Regular, size: SMALL * larger, colour: INK };
-    let bold = Type { face: Face::Bold, size: LABEL * larger, colour: INK };
+    let types = Types {
+        numbers: Type { face: Face::Regular, size: SMALL * larger, colour: INK },
+        titles: Type { face: Face::Bold, size: LABEL * larger, colour: INK },
+    };
+    let mut scales = abreast(&board, data, types);
+    let head = title(&mut board, &scales, types);
+    let top = head + HEAD;
+    let foot = top + room * HEIGHT;
+    for upright in &mut scales {
+        upright.scale = LogScale { foot, top, ..upright.scale };
+        upright.draw(&mut board, types.numbers);
+    }
+    if let Some(example) = data.example {
+        read(&mut board, example, &scales);
+    }
+    let [.., film] = &scales;
+    // The names of marks, and what stands over them, clear of the title of the film.
+    let x = film.x + AIR + LEADER.max(half_title(&board, film.data, types) + AIR);
+    let names = board.wrap(types.titles, room - x, &data.marks_title);
+    let above = head - types.numbers.size * LEADING;
+    let above = (above - types.titles.size * LEADING * names.len() as f32).max(0.0);
+    board.lines(types.titles, x, above, Anchor::Start, &names);
+    name_marks(&mut board, &data.marks, film, (x, room), types.numbers);
+    board.finish(room, foot + FOOT)
+}
+
+/// Area, volume and film beside each other. The middle scale stands where its decades say, and
+/// both gaps have room for their numbers.
+fn abreast<'a>(board: &Board<'_>, data: &'a Nomogram, types: Types) -> [Upright<'a>; 3] {
     let flat = |(low, high): (f64, f64)| LogScale { low, high, foot: 1.0, top: 0.0 };
     let (area, film) = (flat(data.area_ends), flat(data.film_ends));
     let volume = flat((area.low * film.low, area.high * film.high));
-    let left = |scale, of: &Scale| width(&board, (scale, of.left.size), numbers);
-    let right = |scale, of: &Scale| match &of.right {
-        Some(division) => width(&board, (scale, division.size), numbers),
-        None => 0.0,
-    };
-
-    // The middle scale stands where its decades say; both gaps have room for their numbers.
+    let beside = |scale, division: &Division| width(board, (scale, division.size), types.numbers);
+    let right = |scale, of: &Scale| of.right.as_ref().map_or(0.0, |unit| beside(scale, unit));
     let share = (film.decades() / (area.decades() + film.decades())) as f32;
-    let first = right(area, &data.area) + APART + left(volume, &data.volume);
-    let second = right(volume, &data.volume) + APART + left(film, &data.film);
+    let first = right(area, &data.area) + APART + beside(volume, &data.volume.left);
+    let second = right(volume, &data.volume) + APART + beside(film, &data.film.left);
     let across = (first / share).max(second / (1.0 - share));
-    let title = |of: &Scale| board.widest(bold, &board.wrap(bold, first, &of.title)) / 2.0;
-    let x_area = left(area, &data.area).max(title(&data.area)).max(1.0);
-    let x_film = x_area + across;
-    let x_volume = x_area + across * share;
+    let x = beside(area, &data.area.left).max(half_title(board, &data.area, types)) + AIR;
+    [
+        Upright { data: &data.area, scale: area, x },
+        Upright { data: &data.volume, scale: volume, x: x + across * share },
+        Upright { data: &data.film, scale: film, x: x + across },
+    ]
+}
 
-    let scales = [(&data.area, x_area), (&data.volume, x_volume), (&data.film, x_film)];
-    let step = bold.size * LEADING;
-    let titles = scales.map(|(of, _)| board.wrap(bold, first.min(second), &of.title));
-    let rows = titles.iter().map(Vec::len).max().unwrap_or(0) as f32;
-    let units = step * rows;
-    let top = units + numbers.size * LEADING + HEAD;
-    let foot = top + room * HEIGHT;
-    for ((of, x), title) in scales.iter().zip(&titles) {
+/// How far a title reaches to either side of its scale; it has a word a line at least.
+fn half_title(board: &Board<'_>, scale: &Scale, types: Types) -> f32 {
+    board.widest(types.titles, &board.wrap(types.titles, TITLE, &scale.title)) / 2.0
+}
+
+/// Titles and units over the scales; the height that they take.
+fn title(board: &mut Board<'_>, scales: &[Upright<'_>], types: Types) -> f32 {
+    let step = types.titles.size * LEADING;
+    let wrap = |upright: &Upright<'_>| board.wrap(types.titles, TITLE, &upright.data.title);
+    let titles: Vec<Vec<String>> = scales.iter().map(wrap).collect();
+    let units = step * titles.iter().map(Vec::len).max().unwrap_or(0) as f32;
+    for (Upright { data, x, .. }, title) in scales.iter().zip(&titles) {
         let above = units - step * title.len() as f32;
-        board.lines(bold, *x, above, Anchor::Middle, title);
-        unit(&mut board, &of.left, (*x - AIR, Anchor::End), units, numbers);
-        if let Some(division) = &of.right {
-            unit(&mut board, division, (*x + AIR, Anchor::Start), units, numbers);
+        board.lines(types.titles, *x, above, Anchor::Middle, title);
+        unit(board, &data.left, (x - AIR, Anchor::End), units, types.numbers);
+        if let Some(division) = &data.right {
+            unit(board, division, (x + AIR, Anchor::Start), units, types.numbers);
         }
     }
-    let placed = |scale: LogScale| LogScale { foot, top, ..scale };
-    let upright = |(data, x), scale| Upright { data, scale: placed(scale), x };
-    let [area, volume, film] = [
-        upright((&data.area, x_area), area),
-        upright((&data.volume, x_volume), volume),
-        upright((&data.film, x_film), film),
-    ];
-    for scale in [&area, &volume, &film] {
-        scale.draw(&mut board, numbers);
-    }
-    if let Some(example) = data.example {
-        read(&mut board, example, [&area, &volume, &film]);
-    }
-    let x = x_film + LEADER + AIR;
-    let names = board.wrap(bold, room - x, &data.marks_title);
-    let above = (units - step * names.len() as f32).max(0.0);
-    board.lines(bold, x, above, Anchor::Start, &names);
-    name_marks(&mut board, &data.marks, &film, (x, room), numbers);
-    board.finish(room, foot + FOOT)
+    units + types.numbers.size * LEADING
 }
 
 /// The name of a unit beside the head of its line.
@@ -124,7 +150,7 @@ impl Upright<'_> {
 }
 
 /// The straight line of a reading, with a dot on each scale.
-fn read(board: &mut Board<'_>, (area, film): (f64, f64), scales: [&Upright<'_>; 3]) {
+fn read(board: &mut Board<'_>, (area, film): (f64, f64), scales: &[Upright<'_>; 3]) {
     let [from, middle, to] = scales;
     let (from, to) = (from.point(area), to.point(film));
     board.line(from, to, READING);
@@ -172,7 +198,8 @@ fn name_marks(
     for ((mark, lines), centre) in named.iter().zip(centres) {
         let at = film.point(mark.film);
         let bend = Point { x: at.x + LEADER / 2.0, ..at };
-        let stroke = if strong(mark) { HAIRLINE } else { Stroke { colour: QUIET_LINE, ..HAIRLINE } };
+        let stroke =
+            if strong(mark) { HAIRLINE } else { Stroke { colour: QUIET_LINE, ..HAIRLINE } };
         board.line(at, bend, stroke);
         board.line(bend, Point { x: x - 2.0, y: centre }, stroke);
         board.lines(face(mark), x, centre - tall(lines) / 2.0, Anchor::Start, lines);

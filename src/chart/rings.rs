@@ -2,8 +2,8 @@
 
 use std::f32::consts::TAU;
 
-use super::{Drawing, Sizing};
 use super::style::{GRID, tint};
+use super::{Drawing, Sizing};
 use crate::ink::{Colour, Dash, PathSegment, Point, Shape, Stroke};
 
 /// How many rings are poured.

@@ -3,12 +3,11 @@
 use super::Drawing;
 use super::board::{Anchor, Board, Type};
 use super::outline::ellipse;
-use super::style::{ACCENT, HAIRLINE, INK, LABEL, MM, QUIET_LINE, SMALL, WHITE, tint};
+use super::style::{ACCENT, HAIRLINE, INK, LABEL, LEADING, MM, SMALL, WHITE, tint};
 use crate::handout::{SpreadBand, SpreadRings};
-use crate::ink::{Dash, Face, Faces, Point, Stroke};
+use crate::ink::{Colour, Dash, Face, Faces, Point, Stroke};
 
 const RING: Stroke = Stroke { colour: INK, width: 0.8, dash: Dash::Solid };
-const EDGE: Stroke = Stroke { colour: QUIET_LINE, width: 0.6, dash: Dash::Dashed };
 
 /// Half of the outermost line.
 const RIM: f32 = 0.5;
@@ -22,19 +21,21 @@ pub(super) fn draw(data: &SpreadRings, larger: f32, faces: &Faces) -> Drawing {
     let radii = data.rings.iter().map(|ring| ring.radius);
     let largest = radii.chain(data.bands.iter().map(|band| band.outer)).fold(0.0, f64::max);
     let reach = largest as f32 * MM + RIM;
-    let middle = Point { x: reach, y: reach };
+    let small = Type { face: Face::Regular, size: SMALL * larger, colour: INK };
+    // The labels of the outermost ring stand half outside of it.
+    let over = small.size * LEADING / 2.0;
+    let middle = Point { x: reach, y: reach + over };
     for (index, band) in data.bands.iter().enumerate() {
         // Every other band is tinted, so that grey paper tells them apart.
         let ground = if index % 2 == 1 { tint(ACCENT, 0.14) } else { WHITE };
-        circle(&mut board, middle, band.outer, Some(ground), EDGE);
-        circle(&mut board, middle, band.inner, Some(WHITE), EDGE);
+        circle(&mut board, middle, band.outer, Some(ground), RING);
+        circle(&mut board, middle, band.inner, Some(WHITE), RING);
     }
     for ring in &data.rings {
         circle(&mut board, middle, ring.radius, None, RING);
     }
     cross(&mut board, middle);
 
-    let small = Type { face: Face::Regular, size: SMALL * larger, colour: INK };
     let bold = Type { face: Face::Bold, ..small };
     let below = middle.y + CROSS + 4.0 + board.capitals(small);
     board.text(small, Point { y: below, ..middle }, Anchor::Middle, &data.centre_label);
@@ -43,10 +44,8 @@ pub(super) fn draw(data: &SpreadRings, larger: f32, faces: &Faces) -> Drawing {
         for (set, y, label) in
             [(bold, middle.y - radius, &ring.label), (small, middle.y + radius, &ring.radius_label)]
         {
-            let top = y - set.size * super::style::LEADING / 2.0;
+            let top = y - over;
             let lines = std::slice::from_ref(label);
-            // Inside of the drawing, also on the outermost ring.
-            let top = top.clamp(0.0, 2.0 * reach - set.size * super::style::LEADING);
             board.halo(set, middle.x, top, Anchor::Middle, lines);
             board.lines(set, middle.x, top, Anchor::Middle, lines);
         }
@@ -55,14 +54,14 @@ pub(super) fn draw(data: &SpreadRings, larger: f32, faces: &Faces) -> Drawing {
     for (band, corner) in data.bands.iter().zip([(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0)]) {
         name_band(&mut board, band, (middle, corner), name);
     }
-    board.finish_at_true_size(2.0 * reach, 2.0 * reach)
+    board.finish_at_true_size(2.0 * reach, 2.0 * middle.y)
 }
 
 fn circle(
     board: &mut Board<'_>,
     middle: Point,
     radius: f64,
-    ground: Option<crate::ink::Colour>,
+    ground: Option<Colour>,
     stroke: Stroke,
 ) {
     let radius = radius as f32 * MM;

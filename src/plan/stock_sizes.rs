@@ -1,7 +1,7 @@
 //! Paint for canvases as shops have them, technique by technique.
 
-use super::film::technique_film;
 use super::Plan;
+use super::film::technique_film;
 use crate::lesson::{Consistency, StockSize};
 use crate::quantity::{Area, Mass, MassDensity, UnitSystem, Volume};
 
@@ -10,10 +10,11 @@ pub fn stock_area(size: &StockSize) -> Area {
     size.width * size.height + 2.0 * (size.width + size.height) * size.depth
 }
 
-/// Paint of one technique for each size of a list.
+/// Paint for each size of a list.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StockPaint {
-    pub technique: String,
+    /// The techniques that take so much.
+    pub techniques: Vec<String>,
     /// All layers of the technique together, typical, in the order of the sizes.
     pub paint: Vec<Volume>,
 }
@@ -22,13 +23,16 @@ impl Plan {
     /// What each technique takes for the sizes of the shops, in one consistency.
     pub fn stock_paint(&self, units: UnitSystem, consistency: Consistency) -> Vec<StockPaint> {
         let sizes = self.lesson.sizes.of(units);
-        let techniques = self.lesson.techniques.iter();
-        let paint = techniques.map(|technique| {
+        let mut all: Vec<StockPaint> = Vec::new();
+        for technique in &self.lesson.techniques {
             let film = technique_film(technique, consistency).typical();
             let paint = sizes.iter().map(|size| stock_area(size) * film).collect();
-            StockPaint { technique: technique.name.clone(), paint }
-        });
-        paint.collect()
+            match all.iter_mut().find(|alike| alike.paint == paint) {
+                Some(alike) => alike.techniques.push(technique.name.clone()),
+                None => all.push(StockPaint { techniques: vec![technique.name.clone()], paint }),
+            }
+        }
+        all
     }
 
     /// What one volume of the lesson's mixed paint weighs, in the mean over its cups.

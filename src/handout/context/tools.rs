@@ -47,20 +47,26 @@ pub struct TargetText {
     pub time: String,
 }
 
-/// Paint for some sizes, all techniques, in one unit.
+/// Paint for some sizes, all techniques.
 #[derive(Debug, Clone, Serialize)]
 pub struct PaintTable {
-    /// `fl oz`, `mL` or `g`.
-    pub unit: &'static str,
     /// Of the sizes, without their unit.
     pub sizes: Vec<String>,
     pub length_unit: &'static str,
     pub areas: Vec<String>,
     pub area_unit: &'static str,
+    /// By unit.
+    pub groups: Vec<PaintGroup>,
+}
+
+/// Amounts in `fl oz`, `mL` or `g`.
+#[derive(Debug, Clone, Serialize)]
+pub struct PaintGroup {
+    pub unit: &'static str,
     pub rows: Vec<PaintRow>,
 }
 
-/// One technique.
+/// Techniques that take the same.
 #[derive(Debug, Clone, Serialize)]
 pub struct PaintRow {
     pub technique: String,
@@ -139,16 +145,12 @@ fn tables(plan: &Plan, words: &Words, show: &Show) -> Vec<PaintTable> {
     let grams = |paint: Volume| by_size(in_gram(paint * density), 1);
     let mut tables = Vec::new();
     for (at, sizes) in sizes.chunks(most).enumerate() {
-        let table = |unit, amount: &dyn Fn(Volume) -> String| PaintTable {
+        let group = |unit, amount: &dyn Fn(Volume) -> String| PaintGroup {
             unit,
-            sizes: sizes.iter().map(|size| size_text(size, words, show)).collect(),
-            length_unit: show.length_unit(),
-            areas: sizes.iter().map(|size| area_text(size, show)).collect(),
-            area_unit: show.area_unit(),
             rows: paint
                 .iter()
                 .map(|row| PaintRow {
-                    technique: row.technique.clone(),
+                    technique: row.techniques.join(&words.pictures.nomogram.between),
                     amounts: row
                         .paint
                         .iter()
@@ -159,12 +161,19 @@ fn tables(plan: &Plan, words: &Words, show: &Show) -> Vec<PaintTable> {
                 })
                 .collect(),
         };
-        let (us, metric) = (table("fl oz", &fl_oz), table("mL", &ml));
-        match units {
-            UnitSystem::Us => tables.extend([us, metric]),
-            UnitSystem::Metric => tables.extend([metric, us]),
-        }
-        tables.push(table("g", &grams));
+        let (us, metric) = (group("fl\u{A0}oz", &fl_oz), group("mL", &ml));
+        let mut groups = match units {
+            UnitSystem::Us => vec![us, metric],
+            UnitSystem::Metric => vec![metric, us],
+        };
+        groups.push(group("g", &grams));
+        tables.push(PaintTable {
+            sizes: sizes.iter().map(|size| size_text(size, words, show)).collect(),
+            length_unit: show.length_unit(),
+            areas: sizes.iter().map(|size| area_text(size, show)).collect(),
+            area_unit: show.area_unit(),
+            groups,
+        });
     }
     tables
 }

@@ -105,10 +105,7 @@ fn marks(plan: &Plan, words: &Words, show: &Show) -> Vec<FilmMark> {
         for layer in &technique.layers {
             let what = match technique.layers.len() {
                 1 => technique.name.clone(),
-                _ => fill(
-                    &texts.layer,
-                    &[("technique", &technique.name), ("layer", &layer.name)],
-                ),
+                _ => fill(&texts.layer, &[("technique", &technique.name), ("layer", &layer.name)]),
             };
             for consistency in Consistency::ALL {
                 let film = layer.films.of(consistency).typical();

@@ -36,10 +36,8 @@ fn check_length(words: &Words) -> Picture {
         parts,
         label: label.to_owned(),
     };
-    let bars = vec![
-        bar(mm(100.0), 10, &with_unit("100", "mm")),
-        bar(inch(4.0), 4, &with_unit("4", "in")),
-    ];
+    let bars =
+        vec![bar(mm(100.0), 10, &with_unit("100", "mm")), bar(inch(4.0), 4, &with_unit("4", "in"))];
     Picture {
         alt: words.pictures.check_length.alt.clone(),
         kind: PictureKind::CheckLength(CheckLength { bars }),
@@ -115,10 +113,7 @@ fn spread_rings(words: &Words, show: &Show) -> Picture {
     });
     let banded = bands.each_ref().map(|band| {
         let (inner, outer) = (millimetres(mm(band.inner)), millimetres(mm(band.outer)));
-        fill(
-            &texts.band,
-            &[("consistency", &band.name), ("inner", &inner), ("outer", &outer)],
-        )
+        fill(&texts.band, &[("consistency", &band.name), ("inner", &inner), ("outer", &outer)])
     });
     let alt = fill(
         &texts.alt,

@@ -89,7 +89,8 @@ pub(super) fn set<'a>(
         }
         strips.push(strip);
     }
-    galley.extend(cut::glued(strips));
+    galley.leave(cut::BELOW);
+    galley.extend(strips);
 }
 
 /// Cards side by side.
@@ -139,7 +140,8 @@ fn fewest_pages<'a>(
     let notes = Notes::Below;
     let medium = Sizes { reading: scale.chapter, name: scale.title, air: 1.0, notes };
     let close = Sizes { name: scale.large, air: 0.6, ..medium };
-    for sizes in [medium, close, Sizes { reading: scale.title, ..close }] {
+    let small = Sizes { reading: scale.title, ..close };
+    for sizes in [medium, close, small, Sizes { air: 0.4, ..small }] {
         desk.tree.rewind(mark);
         let rows = alike(rows(desk, cards, cell, columns, sizes));
         if room.pages(&rows) < pages && rows.iter().all(|row| row.height <= room.page) {
@@ -253,11 +255,16 @@ fn swatch_room(desk: &Desk<'_, '_>, card: &Card) -> f32 {
     if card.swatch.is_some() { width } else { 0.0 }
 }
 
+/// Between the edges of a card that are cut and what stands on it, however close its lines.
+fn sides(desk: &Desk<'_, '_>, sizes: Sizes) -> f32 {
+    PADDING * desk.style.grid() * sizes.air.max(0.8)
+}
+
 /// Height of the name and what stands under it.
 fn head_height<'a>(desk: &mut Desk<'a, '_>, card: &'a Card, cell: Column, sizes: Sizes) -> f32 {
     let note = desk.style.scale.note;
     let colour = desk.style.palette.ink;
-    let room = cell.width - 2.0 * PADDING * sizes.air * desk.style.grid() - swatch_room(desk, card);
+    let room = cell.width - 2.0 * sides(desk, sizes) - swatch_room(desk, card);
     let setting = Setting::ragged(room);
     let name = Look::new(Face::Bold, sizes.name.size, colour, cell.tag);
     let names = desk.words(&card.title, name, setting).len() as f32;
@@ -272,7 +279,8 @@ fn part<'a>(desk: &mut Desk<'a, '_>, part: Part<'a>, cell: Column) -> Strip<'a> 
     let air = grid * part.sizes.air;
     let padding = PADDING * air;
     let division = desk.tag(TagKind::Division, cell.tag);
-    let inner = cell.inset(padding, padding).tagged(division);
+    let sides = sides(desk, part.sizes);
+    let inner = cell.inset(sides, sides).tagged(division);
     let mut strip = Strip { height: padding, ..Strip::default() };
     let text_x = inner.x + swatch_room(desk, part.card);
     if let Some(colour) = part.card.swatch {

@@ -3,11 +3,14 @@
 use crate::ink::{Dash, Face, Stroke};
 use crate::page::desk::{Column, Desk, Setting};
 use crate::page::inline::Look;
-use crate::page::strip::{Joint, Strip};
+use crate::page::strip::Strip;
 use crate::page::style::MM;
 use crate::page::{Mark, Printing, Role, TagId, draw};
 
 use super::{Joints, text_strips};
+
+/// Between what is said of the size and the pieces.
+pub(super) const BELOW: f32 = 4.0;
 
 /// Width and height of a piece in points, whole millimetres.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -57,13 +60,4 @@ pub(super) fn said<'a>(
     let look = Look::new(Face::Regular, size.size, desk.style.palette.quiet, tag);
     let line = desk.label(text, look, Setting::ragged(column.width));
     text_strips(line.into_iter().collect(), column.x, size, size.leading / 2.0, Joints::Whole)
-}
-
-/// Rows after what is said of them: the first stays with it.
-pub(super) fn glued<'a>(mut rows: Vec<Strip<'a>>) -> Vec<Strip<'a>> {
-    if let Some(first) = rows.first_mut() {
-        first.joint = Joint::Glued;
-        first.gap = 4.0;
-    }
-    rows
 }

@@ -20,7 +20,8 @@ const CANVAS: f32 = 0.42;
 const CANVAS_LARGE_PRINT: f32 = 0.37;
 
 /// A nomogram is read the better the higher it is; the rest of the page says how.
-const NOMOGRAM: f32 = 0.7;
+const NOMOGRAM: f32 = 0.72;
+const NOMOGRAM_LARGE_PRINT: f32 = MOST_OF_PAGE;
 
 /// A figure with its caption: beside it in a book, below it elsewhere.
 pub(super) fn set<'a>(
@@ -77,13 +78,13 @@ pub(super) fn picture<'a>(
 ) -> Strip<'a> {
     let mut room = Room { width: column.width, small_print: desk.style.scale.small.size };
     let mut drawing = chart::draw(made, room, desk.faces);
-    let canvas = match desk.style.edition {
-        Edition::Standard => CANVAS,
-        Edition::LargePrint => CANVAS_LARGE_PRINT,
+    let (canvas, nomogram) = match desk.style.edition {
+        Edition::Standard => (CANVAS, NOMOGRAM),
+        Edition::LargePrint => (CANVAS_LARGE_PRINT, NOMOGRAM_LARGE_PRINT),
     };
     let wished = match made.kind {
         PictureKind::Unfolded(_) => height.min(desk.style.frame.height * canvas),
-        PictureKind::Nomogram(_) => height.min(desk.style.frame.height * NOMOGRAM),
+        PictureKind::Nomogram(_) => height.min(desk.style.frame.height * nomogram),
         PictureKind::Coverage(_)
         | PictureKind::Bars(_)
         | PictureKind::Shares(_)

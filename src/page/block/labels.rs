@@ -54,17 +54,13 @@ pub(super) fn set<'a>(
         }
         rows.push(row);
     }
-    galley.extend(cut::glued(rows));
+    galley.leave(cut::BELOW);
+    galley.extend(rows);
     galley.leave(desk.style.grid());
 }
 
 /// One label at the left edge of the column, as high as it needs.
-fn one<'a>(
-    desk: &mut Desk<'a, '_>,
-    label: &'a CupLabel,
-    column: Column,
-    width: f32,
-) -> Strip<'a> {
+fn one<'a>(desk: &mut Desk<'a, '_>, label: &'a CupLabel, column: Column, width: f32) -> Strip<'a> {
     let (scale, palette) = (desk.style.scale.clone(), desk.style.palette);
     let division = desk.tag(TagKind::Division, column.tag);
     let cell = Column { width, ..column };

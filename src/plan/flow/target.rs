@@ -15,6 +15,12 @@ const SECONDS: f64 = 60.0;
 /// consistencies.
 const RINGS: [f64; 5] = [5.0, 2.0, 1.0, 0.5, 0.2];
 
+/// Between which of them paint of a consistency stops, runniest and stiffest: around the
+/// viscosities that stand for the consistencies, which lie near the middle of the ratio.
+const THIN: (f64, f64) = (0.2, 0.5);
+const MEDIUM: (f64, f64) = (0.5, 2.0);
+const THICK: (f64, f64) = (2.0, 5.0);
+
 /// Rings on paper over which a measured blob spreads: how far it should have come in a time, by
 /// viscosity (Huppert 1982, see [`Blob`]). They compare batches; paint is not Newtonian.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -71,23 +77,17 @@ impl SpreadTarget {
         })
     }
 
-    /// Around the viscosities that stand for the consistencies, each reaching half way to the
-    /// next on the scale of ratios, and as far outwards.
+    /// From the outermost to the innermost, edge to edge.
     pub fn bands(&self) -> [Band; 3] {
-        let [thin, medium, thick] =
-            Consistency::ALL.map(|consistency| Fluid::standing_for(consistency).viscosity());
-        let between = |a: DynamicViscosity, b: DynamicViscosity| a * (b / a).value.sqrt();
-        let beyond = |outer: DynamicViscosity, edge: DynamicViscosity| outer * (outer / edge).value;
-        let (low, high) = (between(thin, medium), between(medium, thick));
-        let band = |consistency, runny, stiff| Band {
+        let band = |consistency, (runniest, stiffest)| Band {
             consistency,
-            inner: self.radius(stiff),
-            outer: self.radius(runny),
+            inner: self.radius(pascal_second(stiffest)),
+            outer: self.radius(pascal_second(runniest)),
         };
         [
-            band(Consistency::Thin, beyond(thin, low), low),
-            band(Consistency::Medium, low, high),
-            band(Consistency::Thick, high, beyond(thick, high)),
+            band(Consistency::Thin, THIN),
+            band(Consistency::Medium, MEDIUM),
+            band(Consistency::Thick, THICK),
         ]
     }
 }
