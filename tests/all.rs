@@ -27,5 +27,6 @@ mod quantity_time;
 mod quantity_units;
 mod readme;
 mod thin_paint;
+mod tools;
 mod weighing;
 mod weighings;

@@ -105,7 +105,7 @@ finishes:
     coats: 3
     after: 10 days
     basis: the label
-sizes: {us: [{width: 7 in, height: 9 in, depth: 3/8 in}]}
+sizes: {us: [{width: 7 in, height: 9 in, depth: 7/16 in}]}
 mixing: {cup loss: 4 mL, step us: 1/2 fl oz}
 supplies:
   palette knife: {count: 2, per: table, life: washable}
@@ -174,7 +174,7 @@ pub const SLIPS: &[(&str, &str)] = &[
     ("bucket: 2 gal", "bucket: 0 gal"),
     ("\nsizes:", "\nsize:"),
     ("width: 7 in", "width: 7"),
-    ("depth: 3/8 in", "depth: 8 in"),
+    ("depth: 7/16 in", "depth: 10 in"),
     ("An evening", "\"An \\x07 evening\""),
     ("Juniper Vale", "[Juniper, Vale]"),
     ("2026-03-14", "14 March"),

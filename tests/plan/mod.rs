@@ -22,7 +22,7 @@ mod reserve;
 mod room;
 mod shops;
 mod snapshot;
-mod studio;
+pub mod studio;
 mod timetable;
 mod washing;
 mod worked;

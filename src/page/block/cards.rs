@@ -58,14 +58,19 @@ pub(super) fn set<'a>(
     column: Column,
     galley: &mut Galley<'a>,
 ) {
-    let page = desk.style.frame.height - 0.2;
+    // What is said of the size stands, and is heard, before the cards.
+    let saying = desk.style.scale.small.leading + cut::BELOW;
+    let (filled, mut page) = (galley.filled(), desk.style.frame.height - 0.2);
+    if filled == 0.0 {
+        // It stands on the page of the first cards, and all are of one size.
+        page -= saying;
+    }
     let columns = if column.width / 2.0 >= NARROWEST * column.text.character() { 2 } else { 1 };
     let width = cut::down_to_mm(column.width / columns as f32);
     galley.leave(1.5 * desk.style.grid());
     let cell = Column { width, ..column };
-    // What is said of the size stands, and is heard, before the cards.
-    let small = desk.style.scale.small.leading * 2.0;
-    let room = Room { first: page - galley.filled() - small, page };
+    let first = if filled == 0.0 { page } else { page - galley.filled() - saying };
+    let room = Room { first, page };
     let mark = desk.tree.mark();
     let tag = desk.tag(TagKind::Paragraph, column.tag);
     let mut rows = fewest_pages(desk, cards, cell, columns, room);
