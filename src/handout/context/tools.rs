@@ -9,7 +9,7 @@ use crate::plan::flow::SpreadTarget;
 use crate::plan::{Plan, stock_area};
 use crate::quantity::show::{Show, by_size};
 use crate::quantity::units::{in_gram, in_ml, in_us_fl_oz};
-use crate::quantity::{UnitSystem, Volume};
+use crate::quantity::{Length, UnitSystem, Volume};
 use serde::Serialize;
 
 /// Sizes side by side in one table.
@@ -19,6 +19,8 @@ const SIZES_LARGE_PRINT: usize = 4;
 /// What the sheet of tools says besides its pictures.
 #[derive(Debug, Clone, Serialize)]
 pub struct ToolsText {
+    /// Whether some canvas has an edge whose depth is marked on the gauge.
+    pub marked: bool,
     pub reading: ReadingText,
     pub target: TargetText,
     /// How deep the edges of the sizes in the tables are.
@@ -88,6 +90,7 @@ pub struct LabelText {
 /// All of it as text.
 pub(in crate::handout) fn tools(plan: &Plan, words: &Words, show: &Show) -> ToolsText {
     ToolsText {
+        marked: plan.lesson.canvases.iter().any(|canvas| canvas.depth > Length::default()),
         reading: reading(plan, show),
         target: target(show),
         depths: depths(plan, words, show),
