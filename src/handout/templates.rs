@@ -19,7 +19,7 @@ macro_rules! built_in {
 }
 
 /// Names and texts of the templates in the program.
-const BUILT_IN: [(&str, &str); 29] = [
+const BUILT_IN: [(&str, &str); 30] = [
     built_in!("answers.md"),
     built_in!("cards.md"),
     built_in!("guide-answers.md"),
@@ -29,6 +29,7 @@ const BUILT_IN: [(&str, &str); 29] = [
     built_in!("guide-drying.md"),
     built_in!("guide-glossary.md"),
     built_in!("guide-how-much.md"),
+    built_in!("guide-index.md"),
     built_in!("guide-materials.md"),
     built_in!("guide-measuring.md"),
     built_in!("guide-mixing.md"),

@@ -246,9 +246,15 @@ pub struct CoverageWords {
     pub title: String,
     pub x: String,
     pub y: String,
+    /// `{marks}`, `{title}`, `{lines}`
     pub alt: String,
     pub mark: String,
     pub line: String,
+    /// What a line gives for the area of the title: `{line}`, `{paint}`, and with its band
+    /// `{low}`, `{high}`.
+    pub amount: String,
+    pub range: String,
+    pub between: String,
     pub band: String,
 }
 
@@ -275,7 +281,7 @@ pub struct BoughtWords {
     pub reserve: String,
     pub left: String,
     pub alt: String,
-    /// Without a reserve, and with one.
+    /// `{item}`, `{whole}`, `{need}`, `{left}`; without a reserve, and with one: `{reserve}`.
     pub bar: String,
     pub reserved: String,
     pub sentence: String,
@@ -352,8 +358,13 @@ pub struct WeighedWords {
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct UnfoldedWords {
+    /// `{shape}`, `{canvas}`, `{size}`, `{areas}`; with a painted edge, and without.
     pub alt: String,
+    pub bare: String,
     pub areas: String,
+    pub face: String,
+    /// Of a polygon: `{areas}`, `{side}`, `{middle}`
+    pub sides: String,
     pub asked: String,
     pub edge: String,
     pub perimeter: String,
