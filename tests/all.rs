@@ -32,5 +32,6 @@ mod quantity_units;
 mod readme;
 mod tagged;
 mod thin_paint;
+mod tools;
 mod weighing;
 mod weighings;

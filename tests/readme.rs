@@ -127,3 +127,12 @@ fn a_lesson_may_say_when_and_where() {
     assert_eq!(minutes, [15, 25, 90, 20]);
     assert!(lesson.room.table.is_some() && lesson.room.level_surface.is_some());
 }
+
+#[test]
+fn a_lesson_may_have_sizes_of_its_own() {
+    let sizes = block("yaml", "  sizes:").replace("\n  ", "\n");
+    let text = format!("{}{}", block("yaml", "title: Two Ways"), sizes.trim());
+    let lesson = read(&text).unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!(lesson.sizes.us.len(), 1);
+    assert!(lesson.sizes.metric.len() > 1, "the other list stays");
+}

@@ -19,7 +19,7 @@ macro_rules! built_in {
 }
 
 /// Names and texts of the templates in the program.
-const BUILT_IN: [(&str, &str); 27] = [
+const BUILT_IN: [(&str, &str); 31] = [
     built_in!("answers.md"),
     built_in!("cards.md"),
     built_in!("exercises.md"),
@@ -44,6 +44,10 @@ const BUILT_IN: [(&str, &str); 27] = [
     built_in!("lesson.md"),
     built_in!("measured.md"),
     built_in!("order.md"),
+    built_in!("tools-check.md"),
+    built_in!("tools-nomogram.md"),
+    built_in!("tools-rings.md"),
+    built_in!("tools.md"),
     built_in!("weigh.md"),
     built_in!("worksheet.md"),
     built_in!("words.yaml"),

@@ -47,6 +47,7 @@ const SECTIONS: [&str; 19] = [
     "mixes",
     "techniques",
     "finishes",
+    "sizes",
     "mixing",
     "supplies",
     "shops",

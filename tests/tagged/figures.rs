@@ -1,8 +1,8 @@
 //! Figures: each has words, and those of charts carry the data.
 
 use puddlebook::handout::{
-    Bars, Coverage, Document, FeeCurve, FilmLeft, Picture, PictureKind, Shares, WeighedChart,
-    Weight,
+    Bars, Coverage, Document, FeeCurve, FilmLeft, Nomogram, Picture, PictureKind, Shares,
+    WeighedChart, Weight,
 };
 
 use super::handouts::Handout;
@@ -109,6 +109,21 @@ pub fn data(document: &Document) -> Result<(), String> {
             PictureKind::Weighed(chart) => class_without_words(chart, &alt),
             PictureKind::Coverage(chart) => line_without_words(chart, &alt),
             PictureKind::FilmLeft(chart) => film_without_words(chart, &alt),
+            PictureKind::Nomogram(data) => mark_without_words(data, &alt),
+            PictureKind::SpreadRings(data) => {
+                let rings = data.rings.iter().flat_map(|ring| [&ring.label, &ring.radius_label]);
+                let mut wanted = rings.chain(data.bands.iter().map(|band| &band.name));
+                wanted.find(|wanted| !alt.contains(&plain(wanted))).cloned()
+            }
+            PictureKind::EdgeGauge(data) => {
+                let reach = [data.depth, data.ruler].map(|reach| format!("{reach} mm"));
+                let mut wanted = data.marks.iter().map(|mark| &mark.label).chain(&reach);
+                wanted.find(|wanted| !alt.contains(&plain(wanted))).cloned()
+            }
+            PictureKind::CheckLength(data) => {
+                let mut wanted = data.bars.iter().map(|bar| &bar.label);
+                wanted.find(|wanted| !alt.contains(&plain(wanted))).cloned()
+            }
             PictureKind::Unfolded(_) | PictureKind::Rings { .. } => None,
         };
         ensure(fault.is_none(), || format!("{fault:?} is not in {alt:?}"))?;
@@ -194,6 +209,13 @@ fn class_without_words(chart: &WeighedChart, alt: &str) -> Option<String> {
         said.first().is_none_or(|said| (said - 100.0 * rule.slope).abs() > 0.5)
     });
     missing.map(|(_, name)| name.clone()).or(rule.map(|rule| rule.label.clone()))
+}
+
+/// What leaves each film, with the film.
+fn mark_without_words(chart: &Nomogram, alt: &str) -> Option<String> {
+    let mut marks = chart.marks.iter();
+    let missing = marks.find(|mark| !near(&values(alt, &mark.label), &[mark.film]));
+    missing.map(|mark| mark.label.clone())
 }
 
 /// Each paint with some of the points of its curve, the last among them; films are shown with

@@ -19,6 +19,7 @@ mod step;
 mod technique;
 mod thin_paint;
 mod timetable;
+mod tools;
 mod weigh;
 
 use super::words::{Words, fill};
@@ -46,6 +47,7 @@ pub(super) use step::{operand_of, result_of};
 pub use technique::{ColourText, MixText, TechniqueText};
 pub(super) use thin_paint::thin_paint;
 pub use timetable::TimetableText;
+pub(super) use tools::tools;
 pub(super) use weigh::weigh;
 
 /// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety

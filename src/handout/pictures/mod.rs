@@ -4,6 +4,8 @@ mod bars;
 mod coverage;
 mod fees;
 mod film_left;
+mod nomogram;
+mod tools;
 mod unfolded;
 
 use super::document::{Picture, PictureKind};
@@ -16,6 +18,7 @@ use crate::quantity::show::Show;
 pub(super) use bars::bought;
 pub(super) use fees::fees;
 pub(super) use film_left::{spun, tilted};
+pub(super) use tools::tools;
 
 /// Every picture that the plan has, by the name that templates use.
 pub(super) fn pictures(plan: &Plan, words: &Words) -> Pictures {
