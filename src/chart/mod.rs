@@ -25,6 +25,7 @@ mod outline;
 mod plot;
 mod rings;
 mod shares;
+mod sketch;
 mod style;
 mod unfolded;
 mod weighed;
@@ -66,6 +67,7 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
         PictureKind::Weighed(data) => weighed::draw(data, width, faces),
         PictureKind::Shares(data) => shares::draw(data, width, faces),
         PictureKind::Unfolded(data) => unfolded::draw(data, width, larger, faces).lowered(),
+        PictureKind::Sketch(data) => sketch::draw(data, width, faces),
         PictureKind::Rings { colours } => return rings::draw(colours, width * larger),
     };
     drawing.grown(larger)

@@ -1,6 +1,7 @@
 //! A handout as a plain value: blocks of words, tables and pictures, with no
 //! coordinates in it. Every number is text already.
 
+use super::sketch::Sketch;
 use crate::ink::Colour;
 pub use crate::lesson::{Edition, Paper, Sign};
 
@@ -250,6 +251,7 @@ pub enum PictureKind {
     Weighed(WeighedChart),
     FilmLeft(FilmLeft),
     Unfolded(Unfolded),
+    Sketch(Sketch),
     /// The cover picture: rings of a ring pour, drawn from a seed.
     Rings {
         colours: Vec<Colour>,

@@ -88,6 +88,7 @@ pub(super) fn picture<'a>(
         | PictureKind::Fees(_)
         | PictureKind::Weighed(_)
         | PictureKind::FilmLeft(_)
+        | PictureKind::Sketch(_)
         | PictureKind::Rings { .. } => height,
     };
     if drawing.height > wished {

@@ -1,7 +1,11 @@
 //! The words between numbers, in the language of the handouts: one file a language,
 //! `words.yaml` beside the templates.
 
+mod sketches;
+
 use serde::Deserialize;
+
+pub use sketches::{PartWords, SketchWords};
 
 /// Everything in `words.yaml`. Texts with names in braces go through `fill`.
 #[derive(Debug, Clone, Deserialize)]
@@ -230,6 +234,7 @@ pub struct PictureWords {
     pub weighed: WeighedWords,
     pub unfolded: UnfoldedWords,
     pub cover: CoverWords,
+    pub sketches: SketchWords,
 }
 
 /// The coverage chart.
