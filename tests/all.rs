@@ -30,6 +30,7 @@ mod quantity_read;
 mod quantity_time;
 mod quantity_units;
 mod readme;
+mod sketches;
 mod tagged;
 mod thin_paint;
 mod tools;

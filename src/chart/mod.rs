@@ -31,6 +31,7 @@ mod rings;
 mod ruler;
 mod shares;
 mod sketch;
+mod sketch_frame;
 mod spread_rings;
 mod style;
 mod unfolded;
@@ -82,6 +83,7 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
         PictureKind::Weighed(data) => weighed::draw(data, width, faces),
         PictureKind::Shares(data) => shares::draw(data, width, faces),
         PictureKind::Unfolded(data) => unfolded::draw(data, width, larger, faces).lowered(),
+        PictureKind::Sketch(data) => sketch::draw(data, width, faces),
         PictureKind::Rings { colours } => return rings::draw(colours, width * larger),
         // Only the texts of these grow.
         PictureKind::Nomogram(data) => return nomogram::draw(data, width * larger, larger, faces),

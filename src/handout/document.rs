@@ -3,6 +3,7 @@
 
 use super::labels::CupLabel;
 use super::paper_tools::{CheckLength, EdgeGauge, Nomogram, SpreadRings};
+use super::sketch::Sketch;
 use crate::ink::Colour;
 pub use crate::lesson::{Edition, Paper, Sign};
 
@@ -260,6 +261,7 @@ pub enum PictureKind {
     SpreadRings(SpreadRings),
     CheckLength(CheckLength),
     Unfolded(Unfolded),
+    Sketch(Sketch),
     /// The cover picture: rings of a ring pour, drawn from a seed.
     Rings {
         colours: Vec<Colour>,

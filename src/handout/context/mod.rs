@@ -235,15 +235,19 @@ fn rule(show: &Show) -> RuleText {
     }
 }
 
+/// The name of the month of a date.
+pub(super) fn month(date: Date, words: &Words) -> &str {
+    let month = usize::try_from(date.month()).ok();
+    month.and_then(|month| words.months.get(month.checked_sub(1)?)).map_or("", String::as_str)
+}
+
 /// A date with the name of its month.
 pub(super) fn spelled(date: Date, words: &Words) -> String {
-    let month =
-        usize::try_from(date.month()).ok().and_then(|m| words.months.get(m.checked_sub(1)?));
     fill(
         &words.date,
         &[
             ("day", &date.day().to_string()),
-            ("month", month.map_or("", String::as_str)),
+            ("month", month(date, words)),
             ("year", &date.year().to_string()),
         ],
     )

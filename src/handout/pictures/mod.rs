@@ -2,9 +2,11 @@
 
 mod bars;
 mod coverage;
+mod days;
 mod fees;
 mod film_left;
 mod nomogram;
+mod sketches;
 mod tools;
 mod unfolded;
 
@@ -29,6 +31,9 @@ pub(super) fn pictures(plan: &Plan, words: &Words) -> Pictures {
     pictures.insert("colour-bars".to_string(), bars::colours(plan, words, &show));
     pictures.insert("need-bought".to_string(), bars::bought(&plan.order, words, &show));
     pictures.insert("cover".to_string(), cover(plan, words));
+    pictures.insert("days".to_string(), days::days(plan, words));
+    let sketches = sketches::sketches(words).into_iter();
+    pictures.extend(sketches.map(|(name, picture)| (name.to_string(), picture)));
     let canvases = plan.lesson.canvases.iter().zip(&plan.canvases).zip(&plan.worked);
     for (at, ((canvas, worked_out), sums)) in canvases.enumerate() {
         let name = canvas_name(at);

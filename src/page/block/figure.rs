@@ -96,6 +96,7 @@ pub(super) fn picture<'a>(
         | PictureKind::EdgeGauge(_)
         | PictureKind::SpreadRings(_)
         | PictureKind::CheckLength(_)
+        | PictureKind::Sketch(_)
         | PictureKind::Rings { .. } => height,
     };
     let may_shrink = drawing.size == Sizing::ToRoom;

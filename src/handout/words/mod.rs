@@ -1,7 +1,11 @@
 //! The words between numbers, in the language of the handouts: one file a language,
 //! `words.yaml` beside the templates.
 
+mod sketches;
+
 use serde::Deserialize;
+
+pub use sketches::{PartWords, SketchWords};
 
 /// Everything in `words.yaml`. Texts with names in braces go through `fill`.
 #[derive(Debug, Clone, Deserialize)]
@@ -252,6 +256,7 @@ pub struct PictureWords {
     pub spread_rings: SpreadRingWords,
     pub check_length: CheckLengthWords,
     pub cover: CoverWords,
+    pub sketches: SketchWords,
 }
 
 /// The coverage chart.
