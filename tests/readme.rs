@@ -109,6 +109,15 @@ fn the_shops_by_example_sell_to_the_lesson() {
 }
 
 #[test]
+fn a_lesson_may_ask_for_exercises() {
+    for shown in [block("yaml", "exercises: 6"), block("yaml", "exercises:\n")] {
+        let lesson = read(&format!("{}{shown}", block("yaml", "title: Two Ways")));
+        let rule = lesson.unwrap_or_else(|faults| panic!("{faults}")).exercises.unwrap();
+        assert_eq!(rule.count.get(), 6);
+    }
+}
+
+#[test]
 fn a_lesson_may_say_when_and_where() {
     let day = block("yaml", "timetable:");
     let text = format!("{}{day}", block("yaml", "title: Two Ways"));

@@ -30,6 +30,7 @@ mod plot;
 mod rings;
 mod ruler;
 mod shares;
+mod sketch;
 mod spread_rings;
 mod style;
 mod unfolded;

@@ -19,9 +19,10 @@ macro_rules! built_in {
 }
 
 /// Names and texts of the templates in the program.
-const BUILT_IN: [(&str, &str); 30] = [
+const BUILT_IN: [(&str, &str); 31] = [
     built_in!("answers.md"),
     built_in!("cards.md"),
+    built_in!("exercises.md"),
     built_in!("guide-answers.md"),
     built_in!("guide-cleaning.md"),
     built_in!("guide-consistency.md"),

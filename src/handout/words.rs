@@ -33,6 +33,7 @@ pub struct Words {
     pub pictures: PictureWords,
     pub day: DayWords,
     pub weigh: WeighWords,
+    pub exercises: ExerciseWords,
 }
 
 /// What each kind of handout is called.
@@ -58,6 +59,8 @@ pub struct RunningWords {
     pub named: String,
     /// `{canvas}`
     pub unnamed: String,
+    /// `{student}`
+    pub exercises: String,
 }
 
 /// Consistencies.
@@ -98,6 +101,8 @@ pub struct SizeWords {
     pub polygon_flats: String,
     /// `{width}`
     pub polygon_corners: String,
+    /// `{side}`, `{middle}`
+    pub polygon_middle: String,
 }
 
 /// Recipes.
@@ -218,6 +223,16 @@ pub struct WeighWords {
     pub class: String,
     /// A layer that teaches nothing: `{class}`, `{student}`, `{canvas}`, `{layer}`, `{missing}`
     pub left_out: String,
+}
+
+/// Exercises of students.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ExerciseWords {
+    /// `{shape}`, `{size}`
+    pub canvas: String,
+    /// `{technique}`, `{consistency}`
+    pub by: String,
 }
 
 /// Charts and drawings.

@@ -121,11 +121,12 @@ impl<'a, 'd> Collector<'a, 'd> {
         self.paragraph.pieces.push(Piece::Tie { text: " ", look: index, width, glyph, give });
     }
 
-    /// Adds a line's end.
-    pub(in crate::page) fn line_end(&mut self) {
+    /// Adds a line's end; a reader who listens hears a space there.
+    fn line_end(&mut self, look: Look) {
         if let Some(Piece::Space { .. }) = self.paragraph.pieces.last() {
             self.paragraph.pieces.pop();
         }
+        self.apart(look);
         self.paragraph.pieces.push(Piece::Break);
     }
 
@@ -175,10 +176,7 @@ impl<'a, 'd> Collector<'a, 'd> {
             Inline::Swatch(colour) => {
                 self.object(Object::Swatch(*colour), index, look.size * 1.5);
             }
-            Inline::Break => {
-                self.apart(look);
-                self.line_end();
-            }
+            Inline::Break => self.line_end(look),
         }
     }
 
