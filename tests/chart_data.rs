@@ -269,6 +269,30 @@ pub fn days_sketch(days: &[u32]) -> Sketch {
     Sketch::Days(DaysSketch {
         dry: "dry".to_owned(),
         soft: "still soft".to_owned(),
+        dry_through: 14,
         days: days.iter().map(task).collect(),
     })
+}
+
+/// Everything that is written in a sketch, piece by piece.
+pub fn written_in(sketch: &Sketch) -> Vec<String> {
+    let of = |parts: &[Part]| -> Vec<String> {
+        parts.iter().flat_map(|part| [part.name.clone(), part.words.clone()]).collect()
+    };
+    match sketch {
+        Sketch::Film(film) => [of(&film.stages), vec![film.water.clone()]].concat(),
+        Sketch::SetUp(SetUpSketch { before, drying }) => {
+            let before = [&before.name, &before.level, &before.canvas, &before.feet, &before.tray];
+            let drying = [&drying.name, &drying.cover, &drying.film, &drying.drip, &drying.gap];
+            before.into_iter().chain(drying).cloned().collect()
+        }
+        Sketch::Ribbons(parts) => of(parts),
+        Sketch::Pours(parts) | Sketch::Faults(parts) => of(parts),
+        Sketch::WashWater(parts) => of(parts),
+        Sketch::Days(line) => {
+            let days = line.days.iter();
+            let days = days.flat_map(|day| [&day.name, &day.date, &day.words]);
+            days.chain([&line.dry, &line.soft]).cloned().collect()
+        }
+    }
 }

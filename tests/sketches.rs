@@ -3,8 +3,7 @@
 use proptest::prelude::*;
 use puddlebook::chart::{Drawing, draw};
 use puddlebook::handout::{
-    Block, DaysSketch, Desk, DrawnDay, FilmSketch, Part, Picture, PictureKind, Sheet, Sketch,
-    Templates,
+    Block, Desk, DrawnDay, FilmSketch, Part, Picture, PictureKind, Sheet, Sketch, Templates,
 };
 use puddlebook::ink::{Colour, Faces, PathSegment, Point, Rect, Shape};
 use puddlebook::lesson::{self, Lesson};
@@ -12,7 +11,7 @@ use puddlebook::plan;
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use crate::chart_data::{days_sketch, film_sketch, large, parts, picture, room};
+use crate::chart_data::{days_sketch, film_sketch, large, parts, picture, room, written_in};
 use crate::chart_reader::{bounds, check, extent, filled, texts};
 use crate::lesson_tools::files_in;
 
@@ -59,7 +58,7 @@ fn every_chapter_has_its_drawing_with_every_label_in_it() {
                     .unwrap_or_else(|fault| panic!("{alt} in {room:?}: {fault}"));
                 let written = written(&drawing);
                 let PictureKind::Sketch(sketch) = &kind else { continue };
-                for label in labels(sketch) {
+                for label in written_in(sketch) {
                     assert!(written.contains(&label), "{label:?} is not in {written:?}");
                 }
                 let tall = drawing.height / room.small_print * 8.5 / 72.0 * 25.4;
@@ -68,28 +67,6 @@ fn every_chapter_has_its_drawing_with_every_label_in_it() {
                     assert!(tall < 52.0, "{tall} mm in {room:?}: {alt}");
                 }
             }
-        }
-    }
-}
-
-fn labels(sketch: &Sketch) -> Vec<String> {
-    let of = |parts: &[Part]| -> Vec<String> {
-        parts.iter().flat_map(|part| [part.name.clone(), part.words.clone()]).collect()
-    };
-    match sketch {
-        Sketch::Film(FilmSketch { stages, water }) => [of(stages), vec![water.clone()]].concat(),
-        Sketch::SetUp(it) => {
-            let (before, drying) = (&it.before, &it.drying);
-            let before = [&before.name, &before.level, &before.canvas, &before.feet, &before.tray];
-            let drying = [&drying.name, &drying.cover, &drying.film, &drying.drip, &drying.gap];
-            before.into_iter().chain(drying).cloned().collect()
-        }
-        Sketch::Ribbons(parts) => of(parts),
-        Sketch::Pours(parts) | Sketch::Faults(parts) => of(parts),
-        Sketch::WashWater(parts) => of(parts),
-        Sketch::Days(DaysSketch { dry, soft, days }) => {
-            let days = days.iter().flat_map(|day| [&day.name, &day.date, &day.words]);
-            days.chain([dry, soft]).cloned().collect()
         }
     }
 }

@@ -66,6 +66,8 @@ pub struct DaysSketch {
     /// Written in the film.
     pub dry: String,
     pub soft: String,
+    /// The day on which nothing is soft any more.
+    pub dry_through: u32,
     /// By time; days between them are left out.
     pub days: Vec<DrawnDay>,
 }

@@ -1,14 +1,15 @@
 //! Figures: each has words, and those of charts carry the data.
 
 use puddlebook::handout::{
-    Bars, Coverage, Document, FeeCurve, FilmLeft, Nomogram, Part, Picture, PictureKind,
-    SetUpSketch, Shares, Sketch, WeighedChart, Weight,
+    Bars, Coverage, Document, FeeCurve, FilmLeft, Nomogram, Picture, PictureKind, Shares,
+    WeighedChart, Weight,
 };
 
 use super::handouts::Handout;
 use super::said::{Kind, leaves, plain};
 use super::wished::pictures;
 use super::{all_keep, ensure};
+use crate::chart_data::written_in;
 use crate::pdf_file::ReadFile;
 use crate::pdf_tree::Element;
 
@@ -125,36 +126,13 @@ pub fn data(document: &Document) -> Result<(), String> {
                 wanted.find(|wanted| !alt.contains(&plain(wanted))).cloned()
             }
             PictureKind::Sketch(sketch) => {
-                words_of(sketch).into_iter().find(|words| !alt.contains(&plain(words)))
+                written_in(sketch).into_iter().find(|words| !alt.contains(&plain(words)))
             }
             PictureKind::Unfolded(_) | PictureKind::Rings { .. } => None,
         };
         ensure(fault.is_none(), || format!("{fault:?} is not in {alt:?}"))?;
     }
     Ok(())
-}
-
-/// Everything that is written in a sketch, piece by piece.
-fn words_of(sketch: &Sketch) -> Vec<String> {
-    let of = |parts: &[Part]| -> Vec<String> {
-        parts.iter().flat_map(|part| [part.name.clone(), part.words.clone()]).collect()
-    };
-    match sketch {
-        Sketch::Film(film) => [of(&film.stages), vec![film.water.clone()]].concat(),
-        Sketch::SetUp(SetUpSketch { before, drying }) => {
-            let before = [&before.name, &before.level, &before.canvas, &before.feet, &before.tray];
-            let drying = [&drying.name, &drying.cover, &drying.film, &drying.drip, &drying.gap];
-            before.into_iter().chain(drying).cloned().collect()
-        }
-        Sketch::Ribbons(parts) => of(parts),
-        Sketch::Pours(parts) | Sketch::Faults(parts) => of(parts),
-        Sketch::WashWater(parts) => of(parts),
-        Sketch::Days(line) => {
-            let days = line.days.iter();
-            let days = days.flat_map(|day| [&day.name, &day.date, &day.words]);
-            days.chain([&line.dry, &line.soft]).cloned().collect()
-        }
-    }
 }
 
 /// The first numbers behind some words.

@@ -11,8 +11,6 @@ use crate::ink::{Faces, PathSegment, Point, Stroke};
 /// true, so that the word fits in.
 const FILM: f32 = 28.0;
 const LEFT_DRY: f32 = 0.6;
-/// When it is dry through (common practice, no source).
-const DRY_THROUGH: f32 = 14.0;
 
 /// Points between neighbours, below a row, from the film to the names of its days, and from the
 /// outline to the words in the film.
@@ -25,33 +23,35 @@ const MOST_LINES: usize = 6;
 
 pub(super) fn draw(data: &DaysSketch, width: f32, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
+    let drying = Drying { through: data.dry_through };
     let rows = rows(&board, &data.days, width);
     let mut top = 0.0;
     for (number, (days, widths)) in rows.iter().enumerate() {
+        let mut lefts = vec![0.0];
+        lefts.extend(widths.iter().scan(0.0, |x, width| {
+            *x += width + GUTTER;
+            Some(*x)
+        }));
         let next = rows.get(number + 1).and_then(|(days, _)| days.first());
-        let mut lefts = Vec::new();
-        let mut x = 0.0;
-        for width in widths {
-            lefts.push(x);
-            x += width + GUTTER;
-        }
         let end = next.or(days.last()).map_or(0, |day| day.day);
-        film(&mut board, days, &lefts, (end, width), top);
+        film(&mut board, &drying, days, &lefts, (end, width), top);
+        let foot = top + FILM;
         if number == 0 {
-            let at = Point { x: INSET, y: top + FILM - INSET };
+            let at = Point { x: INSET, y: foot - INSET };
             board.text(WORDS, at, Anchor::Start, &data.soft);
         }
-        if next.is_none() {
-            let low = top + FILM * (1.0 - LEFT_DRY / 2.0) + board.capitals(WORDS) / 2.0;
-            let at = Point { x: width - INSET, y: low };
+        let dried = drying.height(end) - drying.soft(end);
+        if next.is_none() && dried > board.capitals(WORDS) {
+            // In the middle of what is dry.
+            let middle = foot - (drying.height(end) + drying.soft(end)) / 2.0;
+            let at = Point { x: width - INSET, y: middle + board.capitals(WORDS) / 2.0 };
             board.text(WORDS, at, Anchor::End, &data.dry);
         }
-        let below = top + FILM;
-        let mut foot = below;
+        top = foot;
         for ((day, x), width) in days.iter().zip(lefts).zip(widths) {
-            foot = foot.max(written(&mut board, day, Point { x, y: below }, *width));
+            top = top.max(written(&mut board, day, Point { x, y: foot }, *width));
         }
-        top = foot + AIR;
+        top += AIR;
     }
     board.finish(width, (top - AIR).max(FILM))
 }
@@ -71,13 +71,23 @@ fn written(board: &mut Board<'_>, day: &DrawnDay, at: Point, width: f32) -> f32 
 
 /// The film from the first of some days to the day at which its row ends, with what is dry on
 /// top of what is soft.
-fn film(board: &mut Board<'_>, days: &[DrawnDay], lefts: &[f32], end: (u32, f32), top: f32) {
+fn film(
+    board: &mut Board<'_>,
+    drying: &Drying,
+    days: &[DrawnDay],
+    lefts: &[f32],
+    end: (u32, f32),
+    top: f32,
+) {
     let foot = top + FILM;
     let rim = OUTLINE.width / 2.0;
     let times = days.iter().zip(lefts).map(|(day, x)| (day.day, x.max(rim)));
     let times: Vec<(u32, f32)> = times.chain([(end.0, end.1 - rim)]).collect();
-    let surface = |&(day, x): &(u32, f32)| Point { x, y: foot - height(day) + rim };
-    let front = |&(day, x): &(u32, f32)| Point { x, y: foot - soft(day).min(height(day) - rim) };
+    let surface = |&(day, x): &(u32, f32)| Point { x, y: foot - drying.height(day) + rim };
+    let front = |&(day, x): &(u32, f32)| Point {
+        x,
+        y: foot - drying.soft(day).min(drying.height(day) - rim),
+    };
     let above: Vec<Point> = times.iter().map(surface).collect();
     let between: Vec<Point> = times.iter().map(front).collect();
     let floor = [Point { x: end.1 - rim, y: foot }, Point { x: rim, y: foot }];
@@ -96,19 +106,26 @@ fn line(points: &[Point]) -> Vec<PathSegment> {
     points.iter().enumerate().map(step).collect()
 }
 
-/// How far drying has come: fast at first, then slower and slower, as what is dry already holds
-/// the rest back.
-fn progress(day: u32) -> f32 {
-    (day as f32 / DRY_THROUGH).min(1.0).sqrt()
+/// How a film dries, by days since the pour.
+struct Drying {
+    through: u32,
 }
 
-/// Of the film, and of what is soft in it.
-fn height(day: u32) -> f32 {
-    FILM * (1.0 - (1.0 - LEFT_DRY) * progress(day))
-}
+impl Drying {
+    /// How far it has come, 0 to 1: fast at first, then slower and slower, as what is dry
+    /// already holds the rest back.
+    fn progress(&self, day: u32) -> f32 {
+        (day as f32 / self.through.max(1) as f32).min(1.0).sqrt()
+    }
 
-fn soft(day: u32) -> f32 {
-    height(day) * (1.0 - progress(day))
+    /// Of the film, in points, and of what is soft in it.
+    fn height(&self, day: u32) -> f32 {
+        FILM * (1.0 - (1.0 - LEFT_DRY) * self.progress(day))
+    }
+
+    fn soft(&self, day: u32) -> f32 {
+        self.height(day) * (1.0 - self.progress(day))
+    }
 }
 
 /// Days in rows as even as they can be, with the width of each.

@@ -60,16 +60,17 @@ pub(super) fn draw(data: &SetUpSketch, width: f32, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
     let half = (width - GUTTER) / 2.0;
     let beside = scenes.iter().all(|scene| scale(&board, scene, half) >= LEAST);
+    let each = if beside { half } else { width };
+    let mut origin = Point { x: 0.0, y: 0.0 };
     let mut end: f32 = 0.0;
-    for (number, scene) in scenes.iter().enumerate() {
-        end = match (number, beside) {
-            (0, true) => picture(&mut board, scene, Point { x: 0.0, y: 0.0 }, half),
-            (_, true) => {
-                end.max(picture(&mut board, scene, Point { x: half + GUTTER, y: 0.0 }, half))
-            }
-            (0, false) => picture(&mut board, scene, Point { x: 0.0, y: 0.0 }, width),
-            (_, false) => picture(&mut board, scene, Point { x: 0.0, y: end + AIR }, width),
-        };
+    for scene in &scenes {
+        let foot = picture(&mut board, scene, origin, each);
+        end = end.max(foot);
+        if beside {
+            origin.x += half + GUTTER;
+        } else {
+            origin.y = foot + AIR;
+        }
     }
     board.finish(width, end)
 }

@@ -55,7 +55,7 @@ pub(super) use weigh::weigh;
 const YOUNG: u8 = 16;
 
 /// Days after which a pour is dry through (common practice, no source).
-const DRY_THROUGH: i32 = 14;
+pub(super) const DRY_THROUGH: u32 = 14;
 
 /// Weight of an empty mixing jug, in grams, rather more than less (common practice, no source).
 const JUG_G: f64 = 250.0;
@@ -187,7 +187,7 @@ impl Context {
 
 /// The days from one on until paint is dry through, spelled.
 fn days_from(first: Date, words: &Words) -> Vec<String> {
-    let days = (0..=DRY_THROUGH).map_while(|days| first.checked_add(days.days()).ok());
+    let days = (0..=i64::from(DRY_THROUGH)).map_while(|days| first.checked_add(days.days()).ok());
     days.map(|day| spelled(day, words)).collect()
 }
 

@@ -4,14 +4,11 @@ use jiff::Span;
 use jiff::civil::Date;
 
 use super::sketches::told;
-use crate::handout::context::month;
+use crate::handout::context::{DRY_THROUGH, month};
 use crate::handout::document::{Picture, PictureKind};
 use crate::handout::sketch::{DaysSketch, DrawnDay, Part, Sketch};
 use crate::handout::words::{Words, fill};
 use crate::plan::{FinishDay, Plan};
-
-/// When a pour is usually dry through and may be varnished (common practice, no source).
-const DRY_THROUGH: u32 = 14;
 
 pub(super) fn days(plan: &Plan, words: &Words) -> Picture {
     let texts = &words.pictures.sketches.days;
@@ -50,6 +47,7 @@ pub(super) fn days(plan: &Plan, words: &Words) -> Picture {
         kind: PictureKind::Sketch(Sketch::Days(DaysSketch {
             dry: texts.dry.clone(),
             soft: texts.soft.clone(),
+            dry_through: DRY_THROUGH,
             days,
         })),
     }
