@@ -3,6 +3,7 @@
 
 use crate::ink::Colour;
 pub use crate::lesson::{Edition, Paper, Sign};
+pub use crate::quantity::DecimalMark;
 
 /// One handout.
 #[derive(Debug, Clone, PartialEq)]
@@ -12,6 +13,8 @@ pub struct Document {
     pub author: Option<String>,
     /// BCP 47.
     pub language: String,
+    /// In its numbers.
+    pub decimal: DecimalMark,
     /// ISO 8601 date of the lesson, for the file's own date; none leaves it out.
     pub date: Option<String>,
     pub form: Form,

@@ -8,7 +8,6 @@ use super::templates::{TemplateFault, Templates, tera_context};
 use super::words::fill;
 use crate::lesson::Students;
 use crate::plan::{self, Course, Errand, Plan};
-use crate::quantity::show::Show;
 
 /// The kinds of handouts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -126,6 +125,7 @@ impl<'a> Desk<'a> {
             title: format!("{name}: {}", heading.title),
             author: heading.teacher.clone(),
             language: words.language.clone(),
+            decimal: words.numbers.decimal,
             date: heading.date.map(|date| date.to_string()),
             form: sheet.form(),
             paper: self.plan.lesson.print.paper,
@@ -143,8 +143,7 @@ impl<'a> Desk<'a> {
     /// Writes the order of an errand; the desk is that of its first lesson.
     fn write_order(&self, errand: &Errand) -> Result<Vec<Block>, TemplateFault> {
         let words = self.templates.words();
-        let print = &self.plan.lesson.print;
-        let show = Show::new(print.units, print.currency);
+        let show = words.show(&self.plan.lesson.print);
         let mut context = self.context.clone();
         context.insert("order", &order(errand, words, &show));
         let mut pictures = self.pictures.clone();
@@ -156,11 +155,10 @@ impl<'a> Desk<'a> {
     /// and how paint flows.
     fn guide(&self) -> Result<Vec<Block>, TemplateFault> {
         let words = self.templates.words();
-        let print = &self.plan.lesson.print;
-        let show = Show::new(print.units, print.currency);
+        let show = words.show(&self.plan.lesson.print);
         let fees = plan::fees(self.plan);
         let mut context = self.context.clone();
-        context.insert("fees", &FeesText::of(self.plan, &fees));
+        context.insert("fees", &FeesText::of(self.plan, &fees, words));
         context.insert("thin_paint", &thin_paint(self.plan, words, &show));
         let mut pictures = self.pictures.clone();
         pictures.insert("fee".to_string(), pictures::fees(self.plan, &fees, words));
@@ -171,10 +169,10 @@ impl<'a> Desk<'a> {
 
     /// The weigh sheet alone goes through all cups of the class.
     fn weigh(&self) -> Result<Vec<Block>, TemplateFault> {
-        let print = &self.plan.lesson.print;
-        let show = Show::new(print.units, print.currency);
+        let words = self.templates.words();
+        let show = words.show(&self.plan.lesson.print);
         let mut context = self.context.clone();
-        context.insert("weigh", &weigh(self.plan, self.templates.words(), &show));
+        context.insert("weigh", &weigh(self.plan, words, &show));
         self.blocks(Sheet::Weigh, &context)
     }
 

@@ -1,6 +1,9 @@
 //! The words between numbers, in the language of the handouts: one file a language,
 //! `words.yaml` beside the templates.
 
+use crate::lesson::Print;
+use crate::quantity::Notation;
+use crate::quantity::show::Show;
 use serde::Deserialize;
 
 /// Everything in `words.yaml`. Texts with names in braces go through `fill`.
@@ -9,6 +12,8 @@ use serde::Deserialize;
 pub struct Words {
     /// BCP 47 tag of the language.
     pub language: String,
+    /// How numbers and prices are written.
+    pub numbers: Notation,
     pub folio: String,
     /// Follows what was begun on an earlier page.
     pub continued: String,
@@ -31,6 +36,13 @@ pub struct Words {
     pub pictures: PictureWords,
     pub day: DayWords,
     pub weigh: WeighWords,
+}
+
+impl Words {
+    /// What turns quantities into text in this language, as a lesson is printed.
+    pub(super) fn show(&self, print: &Print) -> Show {
+        Show::new(print.units, print.currency).written(self.numbers)
+    }
 }
 
 /// What each kind of handout is called.
