@@ -8,6 +8,7 @@ mod charts;
 mod commands;
 mod faces;
 mod handouts;
+mod language;
 mod learning;
 mod lesson_shipped;
 mod lesson_together;
