@@ -40,6 +40,12 @@ def without_words_for_figures(pdf):
         drop(figure, "/Alt")
 
 
+def without_words_for_fields(pdf):
+    for page in pdf.pages:
+        for touched in page.obj.get("/Annots", []):
+            drop(touched, "/TU")
+
+
 def without_language(pdf):
     del pdf.Root.Lang
 
@@ -79,6 +85,7 @@ def with_heads_as_data(pdf):
 
 FAULTS = {
     "without-words-for-figures": (without_words_for_figures, "outloud"),
+    "without-words-for-fields": (without_words_for_fields, "outloud"),
     "without-language": (without_language, "outloud"),
     "without-claim": (without_claim, "outloud"),
     "without-tags": (without_tags, "outloud"),

@@ -163,6 +163,10 @@ fn what_a_template_gets_wrong_is_said_with_what_would_be_right() {
         ("```picture nothing\n```", "there are canvas-1"),
         ("```caution fire\nHot\n```", "signs are flame, heat"),
         ("`blanc 40`", "inline marks are `blank`"),
+        ("See `page mixng`, `anchor mixing`mixing.", "did you mean “mixing”?"),
+        ("```index 2\nno bar\n```", "an entry is `what | place, place`"),
+        ("```index\nswipe | a\n```", "from 1 to 4 columns"),
+        ("[there](#nowhere)", "no heading or anchor is called “nowhere”"),
         ("`blank 4000 x`", "1 to 170 mm"),
         ("<b>bold</b>", "HTML is not understood"),
         ("{{ nobody }}", "nobody"),
@@ -176,6 +180,29 @@ fn what_a_template_gets_wrong_is_said_with_what_would_be_right() {
         };
         assert!(message.contains(expected), "{template} gave: {message}");
     }
+}
+
+#[test]
+fn an_index_leaves_out_what_is_not_there() {
+    let made = blocks(
+        "# One { #one }\n\n`anchor two`Two.\n\n```index 1\nfirst | one, gone\nsecond | two, one\n\n\
+         *third* | gone\n```",
+    );
+    let Some(Block::Columns { count: 1, body }) = made.last() else { panic!("{made:?}") };
+    let page = |name: &str| Inline::PageOf(name.to_owned());
+    let text = |words: &str| Inline::Text(words.to_owned());
+    let entries = vec![
+        text("first"),
+        text(", "),
+        page("one"),
+        Inline::Break,
+        text("second"),
+        text(", "),
+        page("two"),
+        text(", "),
+        page("one"),
+    ];
+    assert_eq!(body[..], [Block::Paragraph(entries)]);
 }
 
 #[test]

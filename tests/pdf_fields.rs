@@ -13,7 +13,7 @@ use puddlebook::page::{self, Answer, Pages, Role, TagId, TagKind};
 use puddlebook::{pdf, plan};
 
 use crate::pdf_reader as reader;
-use crate::pdf_tags::parent_tree;
+use crate::pdf_tree::parent_tree;
 
 struct Handout {
     sheet: Sheet,
@@ -177,7 +177,9 @@ fn the_form_lists_all_fields_and_the_structure_has_them_once() {
         assert_eq!(listed.unwrap_or_default(), ids, "{:?}", made.sheet);
         let parents = parent_tree(&file);
         for field in &read {
-            let &[element] = &parents[&field.key][..] else { panic!("{field:?} has two elements") };
+            let &[Some(element)] = &parents[&field.key][..] else {
+                panic!("{field:?} has two elements")
+            };
             let element: Dict<'_> = file.xref().get(element).unwrap();
             assert_eq!(reader::name(&element, "S").as_deref(), Some("Form"));
             // Nothing hangs from it but the field (ISO 32000-1, Table 338).

@@ -5,6 +5,9 @@ use std::collections::BTreeMap;
 use hayro_syntax::Pdf;
 use hayro_syntax::object::{Array, Dict, MaybeRef, Name, Number, Object, ObjectIdentifier, Stream};
 
+/// Of a glyph that `/W` leaves out (ISO 32000-1, Table 117, DW), in thousandths of an em.
+const DEFAULT_WIDTH: f32 = 1000.0;
+
 /// A font that a page names.
 pub struct ReadFont {
     pub base: String,
@@ -18,6 +21,8 @@ pub struct ReadFont {
 pub struct ReadGlyph {
     pub font: String,
     pub code: u16,
+    /// What it stands for; in a group that stands for one text the last glyph has it.
+    pub text: String,
     pub size: f32,
     pub x: f32,
     pub y: f32,
@@ -238,8 +243,11 @@ impl<'f> Reading<'f> {
             }
             "BMC" | "BDC" => self.mark(operands),
             "EMC" => {
-                let replacement = self.open.pop().expect("an open sequence");
-                self.current.text += replacement.as_deref().unwrap_or_default();
+                let replacement = self.open.pop().expect("an open sequence").unwrap_or_default();
+                self.current.text += &replacement;
+                if let Some(last) = self.current.glyphs.last_mut() {
+                    last.text += &replacement;
+                }
                 if self.open.is_empty() {
                     self.done.push(std::mem::take(&mut self.current));
                 }
@@ -293,13 +301,15 @@ impl<'f> Reading<'f> {
         let font = &self.fonts[&self.font];
         for code in codes.as_bytes().chunks(2) {
             let code = u16::from_be_bytes([code[0], code[1]]);
-            let end = self.x + font.widths[&code] / 1000.0 * self.size;
-            if self.open.iter().all(Option::is_none) {
-                self.current.text += &font.to_unicode[&code];
-            }
+            let width = font.widths.get(&code).copied().unwrap_or(DEFAULT_WIDTH);
+            let end = self.x + width / 1000.0 * self.size;
+            let replaced = self.open.iter().any(Option::is_some);
+            let text = if replaced { "" } else { &font.to_unicode[&code] };
+            self.current.text += text;
             self.current.glyphs.push(ReadGlyph {
                 font: self.font.clone(),
                 code,
+                text: text.to_owned(),
                 size: self.size,
                 x: self.x,
                 y: self.line.1,

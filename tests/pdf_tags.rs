@@ -1,83 +1,47 @@
 //! The structure tree read back with another library.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
-use hayro_syntax::Pdf;
-use hayro_syntax::object::{Array, Dict, MaybeRef, Number, Object, ObjectIdentifier};
+use hayro_syntax::object::{Array, Dict, Number, Object};
 use puddlebook::ink::Faces;
 use puddlebook::page::{TagId, TagKind};
 
+use crate::pdf_file::ReadFile;
 use crate::pdf_reader as reader;
 use crate::pdf_sample::{A4, everything};
+use crate::pdf_tree::{Element, Kid};
+use crate::tagged::marked;
 
 /// The tree as indented lines, with what hangs from it.
-fn outline(pdf: &Pdf) -> String {
-    let root = reader::root(pdf).get::<Dict<'_>>("StructTreeRoot").expect("a structure tree");
-    let document = root.get::<Dict<'_>>("K").expect("a document");
-    let mut out = String::new();
-    draw(pdf, &document, 0, &mut out);
-    out
-}
-
-fn draw(pdf: &Pdf, element: &Dict<'_>, depth: usize, out: &mut String) {
+fn outline(element: &Element, depth: usize, out: &mut String) {
     out.push_str(&"  ".repeat(depth));
-    out.push_str(&reader::name(element, "S").expect("a structure type"));
-    if let Some(alt) = reader::texts(element, "Alt") {
+    out.push_str(&element.kind);
+    if let Some(alt) = &element.alt {
         out.push_str(&format!(" \"{alt}\""));
     }
-    if let Some(attributes) = element.get::<Dict<'_>>("A") {
-        for key in ["Scope", "ListNumbering"] {
-            if let Some(value) = reader::name(&attributes, key) {
-                out.push_str(&format!(" {value}"));
-            }
-        }
+    for value in element.scope.iter().chain(&element.numbering) {
+        out.push_str(&format!(" {value}"));
     }
-    let home = reader::reference(element, "Pg");
-    let mut children = Vec::new();
-    for kid in kids(element) {
+    for kid in &element.kids {
         match kid {
-            Object::Number(mcid) => {
-                out.push_str(&format!(" {}:{}", page_of(pdf, home), mcid.as_i64()));
+            Kid::Element(_) => out.push_str(" *"),
+            Kid::Sequence(page, mcid) => {
+                out.push_str(&format!(" {}:{mcid}", page.expect("a page")));
             }
-            Object::Dict(dict) => match reader::name(&dict, "Type").as_deref() {
-                Some("MCR") => {
-                    let page = page_of(pdf, reader::reference(&dict, "Pg"));
-                    let mcid = dict.get::<Number>("MCID").expect("an MCID").as_i64();
-                    out.push_str(&format!(" {page}:{mcid}"));
-                }
-                Some("OBJR") => out.push_str(" link"),
-                _ => {
-                    assert_eq!(reader::reference(&dict, "P"), element.obj_id());
-                    out.push_str(" *");
-                    children.push(dict);
-                }
-            },
-            other => panic!("{other:?} hangs from a tag"),
+            Kid::Annotation(_) => out.push_str(" link"),
         }
     }
     out.push('\n');
-    for child in children {
-        draw(pdf, &child, depth + 1, out);
-    }
-}
-
-fn kids<'a>(element: &Dict<'a>) -> Vec<Object<'a>> {
-    match element.get::<Object<'_>>("K") {
-        None => Vec::new(),
-        Some(Object::Array(array)) => array.iter::<Object<'_>>().collect(),
-        Some(one) => vec![one],
-    }
-}
-
-fn page_of(pdf: &Pdf, id: Option<ObjectIdentifier>) -> usize {
-    pdf.pages().iter().position(|page| page.raw().obj_id() == id).expect("a page")
+    element.elements().for_each(|child| outline(child, depth + 1, out));
 }
 
 #[test]
 fn the_tree_says_what_everything_is_in_reading_order() {
     let faces = Faces::new();
-    let bytes = everything(&faces).bytes();
-    insta::assert_snapshot!(outline(&reader::open(&bytes)), @r#"
+    let file = ReadFile::new(&everything(&faces).bytes());
+    let mut tree = String::new();
+    outline(&file.tree, 0, &mut tree);
+    insta::assert_snapshot!(tree, @r#"
     Document * * * * * * * *
       H1 0:0
       P 0:1 * 0:3
@@ -111,101 +75,12 @@ fn the_tree_says_what_everything_is_in_reading_order() {
 }
 
 #[test]
-fn everything_on_a_page_is_tagged_or_declared_decoration() {
+fn what_is_drawn_is_marked_and_the_parent_tree_leads_back() {
     let faces = Faces::new();
-    let bytes = everything(&faces).bytes();
-    let pdf = reader::open(&bytes);
-    let fonts = reader::fonts(&pdf);
-    for number in 0..pdf.pages().len() {
-        let page = reader::page(&pdf, number, &fonts);
-        assert!(page.unmarked.is_empty());
-        for sequence in &page.sequences {
-            assert_eq!(sequence.mcid.is_none(), sequence.kind == "Artifact");
-        }
-    }
-}
-
-/// Element of each marked sequence, by page and number, as the tree has it.
-fn owners(pdf: &Pdf) -> BTreeMap<(usize, i64), ObjectIdentifier> {
-    fn visit(pdf: &Pdf, element: &Dict<'_>, found: &mut BTreeMap<(usize, i64), ObjectIdentifier>) {
-        let home = reader::reference(element, "Pg");
-        for kid in kids(element) {
-            let (page, mcid) = match kid {
-                Object::Number(mcid) => (home, mcid.as_i64()),
-                Object::Dict(dict) => match dict.get::<Number>("MCID") {
-                    Some(mcid) => (reader::reference(&dict, "Pg"), mcid.as_i64()),
-                    None => {
-                        if dict.contains_key("S") {
-                            visit(pdf, &dict, found);
-                        }
-                        continue;
-                    }
-                },
-                _ => continue,
-            };
-            let own = element.obj_id().expect("an indirect element");
-            let twice = found.insert((page_of(pdf, page), mcid), own);
-            assert_eq!(twice, None, "a sequence hangs from two tags");
-        }
-    }
-    let root = reader::root(pdf).get::<Dict<'_>>("StructTreeRoot").expect("a structure tree");
-    let mut found = BTreeMap::new();
-    visit(pdf, &root.get::<Dict<'_>>("K").expect("a document"), &mut found);
-    found
-}
-
-/// The parent tree by its keys.
-pub fn parent_tree(pdf: &Pdf) -> BTreeMap<i64, Vec<ObjectIdentifier>> {
-    let root = reader::root(pdf).get::<Dict<'_>>("StructTreeRoot").expect("a structure tree");
-    let parents = root.get::<Dict<'_>>("ParentTree").expect("a parent tree");
-    let numbers = parents.get::<Array<'_>>("Nums").expect("its numbers");
-    let mut tree = BTreeMap::new();
-    let mut key = None;
-    for item in numbers.raw_iter() {
-        match (key, item) {
-            (None, MaybeRef::NotRef(Object::Number(number))) => key = Some(number.as_i64()),
-            (Some(at), MaybeRef::NotRef(Object::Array(array))) => {
-                tree.insert(at, reader::references(&array));
-                key = None;
-            }
-            (Some(at), MaybeRef::Ref(reference)) => {
-                tree.insert(at, vec![ObjectIdentifier::from(reference)]);
-                key = None;
-            }
-            (_, other) => panic!("{other:?} in the parent tree"),
-        }
-    }
-    tree
-}
-
-#[test]
-fn every_marked_sequence_is_in_the_parent_tree() {
-    let faces = Faces::new();
-    let bytes = everything(&faces).bytes();
-    let pdf = reader::open(&bytes);
-    let fonts = reader::fonts(&pdf);
-    let owners = owners(&pdf);
-    let parents = parent_tree(&pdf);
-    let mut seen = 0;
-    for (number, page) in pdf.pages().iter().enumerate() {
-        let key = page.raw().get::<Number>("StructParents").expect("a key").as_i64();
-        let drawn: BTreeSet<i64> =
-            reader::page(&pdf, number, &fonts).sequences.iter().filter_map(|s| s.mcid).collect();
-        assert_eq!(drawn.len(), parents[&key].len());
-        for mcid in drawn {
-            assert_eq!(owners[&(number, mcid)], parents[&key][mcid as usize]);
-            seen += 1;
-        }
-        assert_eq!(reader::name(page.raw(), "Tabs").as_deref(), Some("S"));
-        for link in page.raw().get::<Array<'_>>("Annots").iter().flat_map(|a| a.iter::<Dict<'_>>())
-        {
-            let key = link.get::<Number>("StructParent").expect("a key").as_i64();
-            let element = pdf.xref().get::<Dict<'_>>(parents[&key][0]).expect("an element");
-            assert_eq!(reader::name(&element, "S").as_deref(), Some("Link"));
-        }
-    }
-    assert_eq!(seen, owners.len());
-    assert_eq!(seen, 19);
+    let file = ReadFile::new(&everything(&faces).bytes());
+    assert_eq!(marked::drawing(&file), Ok(()));
+    assert_eq!(marked::parents(&file), Ok(()));
+    assert_eq!(file.tree.all().into_iter().flat_map(Element::sequences).count(), 19);
 }
 
 #[test]

@@ -3,7 +3,7 @@
     python3 -m venv peers-env && peers-env/bin/pip install -r requirements.txt
     apt-get install time poppler-utils                                   # GNU time, pdftotext
     apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0 # for weasyprint
-    cargo build --release --example comparison                           # in the project's folder
+    cargo build --release && cargo build --release --example comparison  # in the project's folder
     peers-env/bin/python compare.py [--runs N] [--only MAKER ...]
 
 Makers take turns, so that a busy moment of the machine meets all of them; the middle of N runs
@@ -23,7 +23,9 @@ from pathlib import Path
 import content
 
 HERE = Path(__file__).resolve().parent
-OWN = HERE / "../../target/release/examples/comparison"
+PROJECT = HERE.parents[1]
+OWN = PROJECT / "target/release/examples/comparison"
+PROGRAM = PROJECT / "target/release/puddlebook"
 PEERS = {"typst": "gen_typst.py", "reportlab": "gen_reportlab.py", "fpdf2": "gen_fpdf2.py", "weasyprint": "gen_weasy.py"}
 OURS = "puddlebook"
 PAGES = {1: "about 20 pages", 10: "about 200 pages"}
@@ -102,6 +104,25 @@ def show(rows, scale):
                 print(f"  {name}: {ratio:.1f} times as good as the best other, {best}")
 
 
+def own_commands(folder, runs):
+    """Whole commands of ours: the handouts of the demo lessons, and a worksheet for each of many."""
+    lessons = sorted(map(str, (PROJECT / "lessons").glob("*.yaml")))
+    names = [f"{first}{second}{last}" for first in ("Ba", "Ko", "Ri", "Mu", "Ne", "La", "To", "Ve", "Da", "Po")
+             for second in ("ba", "ko", "ri", "mu", "ne", "la", "to", "ve", "da", "po")
+             for last in ("na", "ko", "ra", "mi", "sel", "lo", "to", "vin", "da", "ren")]
+    text = (PROJECT / "lessons/youth-hexagons.yaml").read_text()
+    many = folder / "many.yaml"
+    many.write_text(re.sub(r"students: \d+", f"students: [{', '.join(names)}]", text)
+                    .replace("data/", f"{PROJECT}/lessons/data/"))
+    print(f"\nown commands\n{'':34}{'whole s':>9}{'cpu s':>8}{'MiB':>7}")
+    for name, arguments in (("handouts of one demo lesson", lessons[1:2]), ("handouts of all demo lessons", lessons),
+                            (f"{len(names)} personal worksheets", [str(many), "--only", "worksheet"])):
+        rows = [whole([str(PROGRAM), "make", *arguments, "--out", str(folder / "made")]) for _ in range(runs)]
+        wall, cpu, memory = (statistics.median(values) for values in zip(*rows))
+        print(f"{name:34}{wall:9.2f}{cpu:8.2f}{memory:7.0f}")
+    print(f"worksheets: {pages(folder / 'made/many/worksheet.pdf')} pages")
+
+
 def main():
     parser = argparse.ArgumentParser()
     parser.add_argument("--runs", type=int, default=7)
@@ -120,6 +141,8 @@ def main():
             print(f"{maker:12}{hyphens(file):4} hyphens; {gaps.partition(' ')[2].strip()}")
         large = measure(options.only, 10, max(1, options.runs // 3), folder)
         show(large, 10)
+        if OURS in small:
+            own_commands(folder, max(1, options.runs // 2))
         if OURS in small and OURS in large:
             times = large[OURS]["wall"] / small[OURS]["wall"]
             grown = large[OURS]["pages"] / small[OURS]["pages"]

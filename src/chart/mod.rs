@@ -25,6 +25,7 @@ mod outline;
 mod plot;
 mod rings;
 mod shares;
+mod sketch;
 mod style;
 mod unfolded;
 mod weighed;

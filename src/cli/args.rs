@@ -64,6 +64,10 @@ pub(super) struct Make {
     /// Make only these handouts
     #[arg(long, value_name = "KIND,…", value_delimiter = ',')]
     pub(super) only: Vec<Sheet>,
+    /// Make the guide as a booklet too: print it on both sides, turned over the short edge,
+    /// fold it in the middle and staple
+    #[arg(long)]
+    pub(super) booklet: bool,
     #[command(flatten)]
     pub(super) print: Print,
     /// Folder with templates that replace the built-in ones of the same name

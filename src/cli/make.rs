@@ -10,8 +10,10 @@ use crate::crew;
 use crate::handout::{Desk, Sheet, Templates, order_csv, weigh_csv};
 use crate::ink::Faces;
 use crate::lesson::Lesson;
+use crate::page::style::Style;
 use crate::plan::{Errand, Plan};
 use crate::quantity::show::Show;
+use crate::{page, pdf};
 use anstream::{eprintln, println};
 use indicatif::{ProgressBar, ProgressStyle};
 use std::collections::BTreeSet;
@@ -19,12 +21,36 @@ use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+/// A PDF to make of each lesson.
+#[derive(Debug, Clone, Copy)]
+enum Print {
+    /// A handout, page by page.
+    Flat(Sheet),
+    /// A handout to fold, two pages on a side.
+    Booklet(Sheet),
+}
+
 /// A finished lesson: its plan and the files to write.
 struct Made {
     plan: Plan,
     files: Vec<(PathBuf, Vec<u8>)>,
     /// Characters that the faces lack, by handout.
-    missing: Vec<(Sheet, Vec<char>)>,
+    missing: Vec<(Print, Vec<char>)>,
+}
+
+impl Print {
+    fn sheet(self) -> Sheet {
+        let (Self::Flat(sheet) | Self::Booklet(sheet)) = self;
+        sheet
+    }
+
+    /// The word for it in file names.
+    fn name(self) -> String {
+        match self {
+            Self::Flat(sheet) => sheet.word().to_owned(),
+            Self::Booklet(sheet) => format!("{}-booklet", sheet.word()),
+        }
+    }
 }
 
 /// A lesson to make, in its words and for its folder.
@@ -44,11 +70,14 @@ struct Finished {
 pub(super) fn make(arguments: &args::Make) -> Result<(), Failure> {
     let lessons = read_all(&arguments.lessons)?;
     let mut words = Words::with(arguments.templates.as_deref())?;
-    let sheets = sheets(&arguments.only);
+    let mut prints: Vec<Print> = sheets(&arguments.only).into_iter().map(Print::Flat).collect();
+    if arguments.booklet {
+        prints.push(Print::Booklet(Sheet::Guide));
+    }
     let folders = folders(&lessons, &arguments.out)?;
     let faces = Faces::new();
-    let progress = progress(lessons.len() * sheets.len());
-    let workshop = Workshop { sheets: &sheets, faces: &faces, progress: &progress };
+    let progress = progress(lessons.len() * prints.len());
+    let workshop = Workshop { prints: &prints, faces: &faces, progress: &progress };
     let jobs: Vec<Job<'_>> = lessons
         .into_iter()
         .zip(folders)
@@ -94,7 +123,7 @@ fn folders(lessons: &[(&Path, Lesson)], out: &Path) -> Result<Vec<PathBuf>, Fail
 
 /// What every lesson of a run is made with.
 struct Workshop<'a> {
-    sheets: &'a [Sheet],
+    prints: &'a [Print],
     faces: &'a Faces,
     progress: &'a ProgressBar,
 }
@@ -104,28 +133,30 @@ impl Workshop<'_> {
         let Job { path, lesson, templates, folder } = job;
         let plan = work_out(path, lesson)?;
         let desk = Desk::new(&plan, &templates)?;
-        let finish = |(): &mut (), &sheet: &Sheet| {
-            self.progress.set_message(format!("{} {}", path.display(), sheet.word()));
-            let finished = self.finish(&desk, sheet, &folder);
+        let finish = |(): &mut (), &print: &Print| {
+            self.progress.set_message(format!("{} {}", path.display(), print.name()));
+            let finished = self.finish(&desk, print, &folder);
             self.progress.inc(1);
             finished
         };
         let mut files = Vec::new();
         let mut missing = Vec::new();
-        let finished = crew::map(self.sheets.iter().collect(), 1, || (), finish);
-        for (&sheet, finished) in self.sheets.iter().zip(finished) {
+        let finished = crew::map(self.prints.iter().collect(), 1, || (), finish);
+        for (&print, finished) in self.prints.iter().zip(finished) {
             let finished = finished?;
             files.push(finished.file);
             if !finished.missing.is_empty() {
-                missing.push((sheet, finished.missing));
+                missing.push((print, finished.missing));
             }
-            let table = match sheet {
-                Sheet::Order => Some(order_csv(&[Errand::of(&plan)], templates.words())),
-                Sheet::Weigh => Some(weigh_csv(&plan, &way(&folder, path))),
+            let table = match print {
+                Print::Flat(Sheet::Order) => {
+                    Some(order_csv(&[Errand::of(&plan)], templates.words()))
+                }
+                Print::Flat(Sheet::Weigh) => Some(weigh_csv(&plan, &way(&folder, path))),
                 _ => None,
             };
             if let Some(table) = table {
-                let target = folder.join(format!("{}.csv", sheet.word()));
+                let target = folder.join(format!("{}.csv", print.name()));
                 let table =
                     table.map_err(|error| Failure::write(&target, std::io::Error::other(error)))?;
                 files.push((target, table));
@@ -136,10 +167,23 @@ impl Workshop<'_> {
     }
 
     /// The PDF of a handout, and the characters that its faces lack.
-    fn finish(&self, desk: &Desk<'_>, sheet: Sheet, folder: &Path) -> Result<Finished, Failure> {
-        let pages = crate::page::lay_out(&desk.write(sheet)?, self.faces);
-        let target = folder.join(format!("{}.pdf", sheet.word()));
-        let bytes = crate::pdf::write(&pages, self.faces)
+    fn finish(&self, desk: &Desk<'_>, print: Print, folder: &Path) -> Result<Finished, Failure> {
+        let document = desk.write(print.sheet())?;
+        let target = folder.join(format!("{}.pdf", print.name()));
+        let (pages, written) = match print {
+            Print::Flat(_) => {
+                let pages = page::lay_out(&document, self.faces);
+                let written = pdf::write(&pages, self.faces);
+                (pages, written)
+            }
+            Print::Booklet(_) => {
+                let style = Style::booklet(document.form, document.paper, document.edition);
+                let pages = page::lay_out_in(&document, style, self.faces);
+                let written = pdf::write_booklet(&pages, self.faces);
+                (pages, written)
+            }
+        };
+        let bytes = written
             .map_err(|error| Failure::Wrong(format!("error: {}: {error}", target.display())))?;
         Ok(Finished { file: (target, bytes), missing: pages.missing })
     }
@@ -172,12 +216,12 @@ fn report(made: &Made) {
     for (path, _) in &made.files {
         println!("  wrote {}", path.display());
     }
-    for (sheet, characters) in &made.missing {
+    for (print, characters) in &made.missing {
         let names: Vec<String> =
             characters.iter().map(|c| format!("{c} (U+{:04X})", u32::from(*c))).collect();
         eprintln!(
             "warning: the {} has characters that the type lacks, shown as a box: {}",
-            sheet.word(),
+            print.name(),
             names.join(", ")
         );
     }

@@ -212,8 +212,11 @@ pub enum Inline {
         to: Target,
         text: Vec<Inline>,
     },
-    /// The page number on which an anchor stands.
+    /// The page number on which an anchor stands. Of two with a comma between them that come
+    /// to the same number, as in an index, the second is left out with the comma.
     PageOf(String),
+    /// A place in the text by name; nothing is seen of it.
+    Anchor(String),
     /// A ruled blank to write on, in millimetres; `label` says what belongs there.
     Blank {
         width_mm: f32,

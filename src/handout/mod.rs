@@ -18,6 +18,7 @@ mod templates;
 mod used_csv;
 mod weigh_csv;
 mod words;
+mod worksheets;
 
 pub use context::{Context, CostText, FeesText, ReserveLineText};
 pub use document::*;

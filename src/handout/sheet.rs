@@ -3,10 +3,9 @@
 use super::context::{CanvasText, Context, FeesText, order, thin_paint, weigh};
 use super::document::{Block, Document, Form};
 use super::markdown::{self, Pictures};
-use super::pictures::{self, bought, canvas_name, pictures};
+use super::pictures::{self, bought, pictures};
 use super::templates::{TemplateFault, Templates, tera_context};
 use super::words::fill;
-use crate::lesson::Students;
 use crate::plan::{self, Course, Errand, Plan};
 
 /// The kinds of handouts.
@@ -78,11 +77,11 @@ impl Sheet {
 
 /// A plan at the writing desk: its words and pictures are made once for all sheets.
 pub struct Desk<'a> {
-    plan: &'a Plan,
-    templates: &'a Templates,
-    canvases: Vec<CanvasText>,
-    context: tera::Context,
-    pictures: Pictures,
+    pub(super) plan: &'a Plan,
+    pub(super) templates: &'a Templates,
+    pub(super) canvases: Vec<CanvasText>,
+    pub(super) context: tera::Context,
+    pub(super) pictures: Pictures,
 }
 
 impl<'a> Desk<'a> {
@@ -102,6 +101,7 @@ impl<'a> Desk<'a> {
     pub fn write(&self, sheet: Sheet) -> Result<Document, TemplateFault> {
         let blocks = match sheet {
             Sheet::Worksheet => self.worksheets()?,
+            Sheet::Answers => self.answers()?,
             Sheet::Weigh => self.weigh()?,
             Sheet::Guide => self.guide()?,
             _ => self.blocks(sheet, &self.context)?,
@@ -176,39 +176,11 @@ impl<'a> Desk<'a> {
         self.blocks(Sheet::Weigh, &context)
     }
 
-    /// One sheet for each named student and canvas; for a mere number of students
-    /// one for each canvas, to be copied. Every one is a section: its pages say whose they
-    /// are, also when they fall apart.
-    fn worksheets(&self) -> Result<Vec<Block>, TemplateFault> {
-        let nobody = [String::new()];
-        let students: &[String] = match &self.plan.lesson.class.students {
-            Students::Named(names) => names,
-            Students::Count(_) => &nobody,
-        };
-        let mut blocks = Vec::new();
-        let mut context = self.context.clone();
-        for student in students {
-            for (at, canvas) in self.canvases.iter().enumerate() {
-                blocks.push(Block::Section { header: self.running(student, canvas) });
-                context.insert("student", student);
-                context.insert("canvas", canvas);
-                context.insert("canvas_picture", &format!("{}-blank", canvas_name(at)));
-                blocks.extend(self.blocks(Sheet::Worksheet, &context)?);
-            }
-        }
-        Ok(blocks)
-    }
-
-    /// The head of the pages of a worksheet.
-    fn running(&self, student: &str, canvas: &CanvasText) -> (String, String) {
-        let words = self.templates.words();
-        let pattern =
-            if student.is_empty() { &words.running.unnamed } else { &words.running.named };
-        let right = fill(pattern, &[("student", student), ("canvas", &canvas.name)]);
-        (self.plan.lesson.heading.title.clone(), right)
-    }
-
-    fn blocks(&self, sheet: Sheet, context: &tera::Context) -> Result<Vec<Block>, TemplateFault> {
+    pub(super) fn blocks(
+        &self,
+        sheet: Sheet,
+        context: &tera::Context,
+    ) -> Result<Vec<Block>, TemplateFault> {
         self.blocks_with(sheet, context, &self.pictures)
     }
 

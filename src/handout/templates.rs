@@ -20,6 +20,7 @@ macro_rules! folder {
             $language,
             "answers.md",
             "cards.md",
+            "exercises.md",
             "guide-answers.md",
             "guide-cleaning.md",
             "guide-consistency.md",
@@ -27,6 +28,7 @@ macro_rules! folder {
             "guide-drying.md",
             "guide-glossary.md",
             "guide-how-much.md",
+            "guide-index.md",
             "guide-materials.md",
             "guide-measuring.md",
             "guide-mixing.md",
@@ -50,8 +52,8 @@ macro_rules! folder {
     };
 }
 
-const ENGLISH: [(&str, &str); 25] = folder!("en");
-const SPANISH: [(&str, &str); 25] = folder!("es");
+const ENGLISH: [(&str, &str); 27] = folder!("en");
+const SPANISH: [(&str, &str); 27] = folder!("es");
 
 /// The dictionary beside the templates.
 const WORDS: &str = "words.yaml";

@@ -36,6 +36,7 @@ pub struct Words {
     pub pictures: PictureWords,
     pub day: DayWords,
     pub weigh: WeighWords,
+    pub exercises: ExerciseWords,
 }
 
 impl Words {
@@ -67,6 +68,8 @@ pub struct RunningWords {
     pub named: String,
     /// `{canvas}`
     pub unnamed: String,
+    /// `{student}`
+    pub exercises: String,
 }
 
 /// Consistencies.
@@ -107,6 +110,8 @@ pub struct SizeWords {
     pub polygon_flats: String,
     /// `{width}`
     pub polygon_corners: String,
+    /// `{side}`, `{middle}`
+    pub polygon_middle: String,
 }
 
 /// Recipes.
@@ -229,6 +234,16 @@ pub struct WeighWords {
     pub left_out: String,
 }
 
+/// Exercises of students.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ExerciseWords {
+    /// `{shape}`, `{size}`
+    pub canvas: String,
+    /// `{technique}`, `{consistency}`
+    pub by: String,
+}
+
 /// Charts and drawings.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -251,9 +266,15 @@ pub struct CoverageWords {
     pub title: String,
     pub x: String,
     pub y: String,
+    /// `{marks}`, `{title}`, `{lines}`
     pub alt: String,
     pub mark: String,
     pub line: String,
+    /// What a line gives for the area of the title: `{line}`, `{paint}`, and with its band
+    /// `{low}`, `{high}`.
+    pub amount: String,
+    pub range: String,
+    pub between: String,
     pub band: String,
 }
 
@@ -280,7 +301,7 @@ pub struct BoughtWords {
     pub reserve: String,
     pub left: String,
     pub alt: String,
-    /// Without a reserve, and with one.
+    /// `{item}`, `{whole}`, `{need}`, `{left}`; without a reserve, and with one: `{reserve}`.
     pub bar: String,
     pub reserved: String,
     pub sentence: String,
@@ -357,8 +378,13 @@ pub struct WeighedWords {
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct UnfoldedWords {
+    /// `{shape}`, `{canvas}`, `{size}`, `{areas}`; with a painted edge, and without.
     pub alt: String,
+    pub bare: String,
     pub areas: String,
+    pub face: String,
+    /// Of a polygon: `{areas}`, `{side}`, `{middle}`
+    pub sides: String,
     pub asked: String,
     pub edge: String,
     pub perimeter: String,

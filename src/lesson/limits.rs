@@ -65,6 +65,8 @@ pub const PRICE: Bounds = Bounds::new(0.0, 1e9, "0 to 1000000000");
 /// Steps of a timetable.
 pub const TIMED_STEPS: usize = 40;
 pub const STEP_MINUTES: Bounds = Bounds::new(1.0, 720.0, "1 min to 12 h");
+/// Sums of one student; as many as [`super::MOST_EXERCISES`].
+pub const EXERCISES: Bounds = Bounds::new(1.0, super::MOST_EXERCISES as f64, "1 to 12");
 pub const TABLE_SIZE: Bounds = Bounds::new(0.2, 20.0, "20 cm to 20 m (8 in to 65 ft)");
 pub const LEVEL_SURFACE: Bounds = Bounds::new(0.01, 10_000.0, "0.01 m² to 10000 m²");
 pub const DRYING_GAP: Bounds = Bounds::new(0.0, 1.0, "0 to 1 m (0 to 3 ft)");

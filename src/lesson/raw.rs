@@ -4,8 +4,8 @@
 use super::field::{At, Entries, Field, Items, Written};
 use super::legible::{DropRate, Minutes, Percentage, Portion, Swatch};
 use super::model::{
-    Amount, Consistency, Edge, Edition, Language, Life, MaterialKind, Paper, PartsBy, Per,
-    Practice, ServiceLevel, Sign,
+    Amount, Consistency, Edge, Edition, ExerciseLevel, Language, Life, MaterialKind, Paper,
+    PartsBy, Per, Practice, ServiceLevel, Sign,
 };
 use crate::quantity::{
     Area, Currency, Date, Length, Mass, MassDensity, Money, Share, Time, UnitSystem, Volume,
@@ -13,7 +13,7 @@ use crate::quantity::{
 use serde::Deserialize;
 
 /// The keys of [`Lesson`]: those that only a lesson may hold, then those of data files.
-pub(super) const KEYS: [&str; 32] = [
+pub(super) const KEYS: [&str; 33] = [
     "title",
     "subtitle",
     "teacher",
@@ -30,6 +30,7 @@ pub(super) const KEYS: [&str; 32] = [
     "palettes",
     "practices",
     "timetable",
+    "exercises",
     "colours",
     "materials",
     "mixes",
@@ -49,7 +50,7 @@ pub(super) const KEYS: [&str; 32] = [
 ];
 
 /// Keys that a data file may hold as well.
-pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(16).1;
+pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(17).1;
 
 /// A lesson with all its data files laid under it.
 #[derive(Debug, Deserialize)]
@@ -98,6 +99,8 @@ pub(super) struct Lesson {
     pub(super) finishes: Field<Entries<Finish>>,
     /// What happens when.
     pub(super) timetable: Field<At<Timetable>>,
+    /// Sums for each student.
+    pub(super) exercises: Field<At<Exercises>>,
     /// Tables, and where canvases dry.
     pub(super) room: Field<At<Room>>,
     /// Water for washing up.
@@ -362,6 +365,27 @@ pub(super) struct Timetable {
     pub(super) booked_until: Field<Written<Time>>,
     /// In their order, each with how long it takes.
     pub(super) steps: Field<At<Entries<Written<Minutes>>>>,
+}
+
+/// How many sums each student gets, or that and more.
+#[derive(Debug, Deserialize)]
+#[serde(rename = "puddlebook: by form")]
+pub(super) enum Exercises {
+    #[serde(rename = "text")]
+    Count(Written<u32>),
+    #[serde(rename = "mapping")]
+    Chosen(ExerciseChoice),
+}
+
+/// Sums for each student.
+#[derive(Debug, Deserialize)]
+pub(super) struct ExerciseChoice {
+    /// For each student.
+    pub(super) count: Field<Written<u32>>,
+    /// How far all of them go; without it they begin with areas and go on from there.
+    pub(super) level: Field<ExerciseLevel>,
+    /// What the numbers are made from.
+    pub(super) seed: Field<Written<String>>,
 }
 
 /// Tables, and where canvases dry.

@@ -147,6 +147,23 @@ impl<'a> Desk<'a, '_> {
         self.set(&paragraph, setting)
     }
 
+    /// Plain words as lines, apart from the words `after` them in the same element, if any.
+    pub(super) fn words_before(
+        &mut self,
+        after: &str,
+        text: &'a str,
+        look: Look,
+        setting: Setting,
+    ) -> Vec<Line<'a>> {
+        let mut collector = self.collector();
+        collector.plain(text, look);
+        if !text.is_empty() && !after.is_empty() {
+            collector.apart(look);
+        }
+        let paragraph = collector.finish();
+        self.set(&paragraph, setting)
+    }
+
     /// A label that is made here, as one line.
     pub(super) fn label(&mut self, text: String, look: Look, setting: Setting) -> Option<Line<'a>> {
         let mut collector = self.collector();

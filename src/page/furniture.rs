@@ -43,7 +43,8 @@ const OVER_FOOTER: f32 = 5.8;
 /// A footer takes no more lines than this; what has no room there is cut short.
 const MOST_LINES: usize = 3;
 
-/// The lines of the footer, beside the number of the page.
+/// The lines of the footer, beside the number of the page; each but the last ends with the
+/// space that parts its words from the next.
 pub(super) struct Footer {
     lines: Vec<String>,
     leading: f32,
@@ -66,6 +67,9 @@ impl Footer {
                 }
                 _ => lines.push(word.to_owned()),
             }
+        }
+        if let Some((_, others)) = lines.split_last_mut() {
+            others.iter_mut().for_each(|line| line.push(' '));
         }
         Self { lines, leading }
     }
@@ -156,7 +160,8 @@ impl Writer<'_> {
         let right = shortened(right, width, &measure);
         let right_width = measure(&right);
         let room = width - right_width - if right.is_empty() { 0.0 } else { 2.0 * size };
-        let left = shortened(left, room, &measure);
+        let end = if left.ends_with(' ') { " " } else { "" };
+        let left = shortened(left, room, &measure) + end;
         let ends = [(left, x, role), (right, x + width - right_width, Role::Artifact)];
         for (text, at, role) in ends {
             if !text.is_empty() {

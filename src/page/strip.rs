@@ -89,7 +89,7 @@ pub(super) enum Drift {
     Stays,
     /// A figure with its caption, which may stand below paragraphs that follow it.
     Figure,
-    /// A line of the caption below it.
+    /// A line of the caption below it, or all of the caption beside it.
     Caption,
     /// The first line of a paragraph that a figure may pass.
     Paragraph,
@@ -159,6 +159,7 @@ impl<'a> Strip<'a> {
             draw::shift(&mut mark.shape, x, y);
             self.marks.push(mark);
         }
+        self.anchors.extend(line.anchors.iter().map(|name| Anchor { name, y: y - line.size }));
         for link in line.links {
             self.links.push(Area {
                 x: x + link.x,

@@ -1,14 +1,22 @@
-//! Marks of a page become its content stream, with what each belongs to.
+//! Marks of pages become the content stream of a side of a sheet, with what each belongs to.
 
 use super::font::Fonts;
+use super::impose::Side;
 use super::pen::Pen;
 use crate::ink::Shape;
-use crate::page::{Page, Role, TagId, TagKind};
+use crate::page::{Page, Pages, Role, Tag, TagId};
 
-/// What a page draws.
+/// What is drawn on a side of a sheet.
 pub(super) struct Content {
     pub stream: Vec<u8>,
-    /// In the order in which they are drawn.
+    pub pages: Vec<OnPage>,
+}
+
+/// What shows of one page, in the order in which it is drawn.
+pub(super) struct OnPage {
+    pub page: usize,
+    /// Number (MCID) of its first marked sequence on the side.
+    pub first: usize,
     pub shown: Vec<Shown>,
 }
 
@@ -21,16 +29,25 @@ pub(super) enum Shown {
     Field(TagId),
 }
 
-/// Draws a page of some height in points. `kind` names the structure type of a tag.
-pub(super) fn draw(
-    page: &Page,
-    height: f32,
-    fonts: &Fonts,
-    kind: impl Fn(TagId) -> Option<TagKind>,
-) -> Content {
-    let mut pen = Pen::new(fonts, height);
+/// Draws the pages of a side.
+pub(super) fn draw(side: &Side, pages: &Pages, fonts: &Fonts) -> Content {
+    let mut pen = Pen::new(fonts, pages.size.1);
+    let mut first = 0;
+    let mut drawn = Vec::with_capacity(side.pages.len());
+    for &(number, left) in &side.pages {
+        let Some(page) = pages.pages.get(number) else { continue };
+        pen.left = left;
+        let shown = draw_page(&mut pen, page, first, &pages.tags);
+        let sequences = shown.iter().filter(|shown| matches!(shown, Shown::Sequence(_))).count();
+        drawn.push(OnPage { page: number, first, shown });
+        first += sequences;
+    }
+    Content { stream: pen.finish(), pages: drawn }
+}
+
+/// Draws a page; its sequences have numbers from `number`.
+fn draw_page(pen: &mut Pen<'_>, page: &Page, mut number: usize, tags: &[Tag]) -> Vec<Shown> {
     let mut shown = Vec::new();
-    let mut number = 0;
     let mut current = None;
     for mark in &page.marks {
         if current != Some(mark.role) {
@@ -44,8 +61,8 @@ pub(super) fn draw(
                     pen.out.operator("BMC");
                 }
                 Role::Content(tag) => {
-                    pen.out.name(kind(tag).map_or("P", super::tags::name));
-                    pen.out.raw(format!("<</MCID {}>> ", number).as_bytes());
+                    pen.out.name(tags.get(tag.0).map_or("P", |tag| super::tags::name(tag.kind)));
+                    pen.out.raw(format!("<</MCID {number}>> ").as_bytes());
                     pen.out.operator("BDC");
                     shown.push(Shown::Sequence(tag));
                     number += 1;
@@ -65,5 +82,5 @@ pub(super) fn draw(
     if current.is_some() {
         pen.out.operator("EMC");
     }
-    Content { stream: pen.finish(), shown }
+    shown
 }

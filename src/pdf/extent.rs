@@ -1,5 +1,6 @@
 //! How far marks reach.
 
+use super::sheet::Sheets;
 use crate::ink::{Faces, PathSegment, Point, Shape};
 use crate::page::{Pages, Role, TagKind};
 
@@ -8,7 +9,7 @@ pub(super) type Corners = [f32; 4];
 
 /// What is drawn for each figure and the tags within it, by tag, on the first page on which
 /// it has marks.
-pub(super) fn figure_boxes(pages: &Pages, faces: &Faces) -> Vec<Option<Corners>> {
+pub(super) fn figure_boxes(pages: &Pages, sheets: &Sheets, faces: &Faces) -> Vec<Option<Corners>> {
     let mut boxes: Vec<Option<(usize, Corners)>> = vec![None; pages.tags.len()];
     let height = pages.size.1;
     for (page, marks) in pages.pages.iter().map(|page| &page.marks).enumerate() {
@@ -23,7 +24,8 @@ pub(super) fn figure_boxes(pages: &Pages, faces: &Faces) -> Vec<Option<Corners>>
                 {
                     let own = *reach.get_or_insert_with(|| extent(&mark.shape, faces));
                     if let Some([left, top, right, bottom]) = own {
-                        let own = [left, height - bottom, right, height - top];
+                        let edge = sheets.left(page);
+                        let own = [edge + left, height - bottom, edge + right, height - top];
                         *slot = Some((page, slot.map_or(own, |(_, other)| around(own, other))));
                     }
                 }

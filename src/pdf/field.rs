@@ -37,6 +37,7 @@ pub(super) fn add(
     let mut looks = None;
     for (page, mark, tag) in shown(pages) {
         let Some([left, bottom, right, top]) = area(pages, mark, tag, faces) else { continue };
+        let (left, right) = (sheets.left(page) + left, sheets.left(page) + right);
         let id = draft.new_object_id();
         let described = pages.tags.get(tag.0);
         let what = described.and_then(|tag| tag.alt.as_deref()).unwrap_or_default();

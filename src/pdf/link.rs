@@ -3,7 +3,7 @@
 use lopdf::{Document, Object, dictionary};
 
 use super::PdfError;
-use super::annotation::{Annotation, first_key};
+use super::annotation::Annotation;
 use super::meta::string;
 use super::sheet::{Sheets, destination};
 use crate::page::{LinkTarget, Pages};
@@ -19,8 +19,8 @@ pub(super) fn add(
     for (page, links) in pages.pages.iter().map(|page| &page.links).enumerate() {
         for link in links {
             let area = link.area;
-            let corners =
-                [area.x, height - area.y - area.height, area.x + area.width, height - area.y];
+            let left = sheets.left(page) + area.x;
+            let corners = [left, height - area.y - area.height, left + area.width, height - area.y];
             let mut dict = dictionary! {
                 "Type" => "Annot",
                 "Subtype" => "Link",
@@ -28,7 +28,7 @@ pub(super) fn add(
                 "Border" => vec![0.into(), 0.into(), 0.into()],
                 "F" => 4,
                 "Contents" => string(&link.description),
-                "StructParent" => (first_key(pages) + all.len()) as i64,
+                "StructParent" => (sheets.count() + all.len()) as i64,
             };
             match &link.to {
                 LinkTarget::Place { page, y } => {

@@ -4,7 +4,7 @@
 //! Out: the bytes of one file, the same for the same pages on any machine at any time.
 //! This room decides nothing about layout and knows nothing of lessons.
 //!
-//! The steps: `usage` looks which glyphs are in use, `font` cuts the faces down to
+//! The steps: `impose` says which pages share a side of paper, `usage` looks which glyphs are in use, `font` cuts the faces down to
 //! them, `content` (with `pen`, `text` and `path`) turns marks into the operators of a
 //! stream, `press` deflates it. The PDF library makes a draft of pages and faces; what it
 //! does not write is added by `embed` (exact widths), `sheet` (page dictionaries and
@@ -20,6 +20,7 @@ mod extent;
 mod field;
 mod file;
 mod font;
+mod impose;
 mod link;
 mod meta;
 mod object;
@@ -40,8 +41,9 @@ use printpdf::{PdfDocument, PdfPage, PdfParseErrorSeverity, PdfSaveOptions, Pt, 
 
 use crate::crew;
 use crate::ink::Faces;
-use crate::page::{Page, Pages};
+use crate::page::Pages;
 use content::Content;
+use impose::{Imposition, Side};
 use press::Press;
 use written::Written;
 
@@ -56,22 +58,61 @@ const PAGES: usize = 4;
 /// When the pages contradict themselves: a link to a page that is not there, content
 /// of a tag that is not there, a glyph that stands for bytes outside its text.
 pub fn write(pages: &Pages, faces: &Faces) -> Result<Vec<u8>, PdfError> {
-    let fonts = font::Fonts::new(&usage::Usage::of_pages(pages)?)?;
-    let kind = |tag: crate::page::TagId| pages.tags.get(tag.0).map(|tag| tag.kind);
-    let (width, height) = pages.size;
+    write_on(pages, &Imposition::single(pages), faces)
+}
 
-    let draw = |press: &mut Press, page: &Page| {
-        let mut content = content::draw(page, height, &fonts, kind);
+/// Writes pages two on a side, to be printed on both sides of the paper, folded in the
+/// middle and stapled. Who hears the file hears the pages in their own order.
+///
+/// # Errors
+///
+/// As [`write`].
+pub fn write_booklet(pages: &Pages, faces: &Faces) -> Result<Vec<u8>, PdfError> {
+    write_on(pages, &Imposition::folded(pages), faces)
+}
+
+fn write_on(pages: &Pages, imposition: &Imposition, faces: &Faces) -> Result<Vec<u8>, PdfError> {
+    let fonts = font::Fonts::new(&usage::Usage::of_pages(pages)?)?;
+    let draw = |press: &mut Press, side: &Side| {
+        let mut content = content::draw(side, pages, &fonts);
         content.stream = press.deflate(&content.stream)?;
         Ok(content)
     };
-    let drawn = crew::map(pages.pages.iter().collect(), PAGES, Press::new, draw);
+    let drawn = crew::map(imposition.sides.iter().collect(), PAGES, Press::new, draw);
     let drawn: Vec<Content> = drawn.into_iter().collect::<Result<_, PdfError>>()?;
 
+    let mut draft = sketch(pages, imposition, &fonts)?;
+    embed::finish(&mut draft, &fonts, faces)?;
+    let sheets = sheet::finish(&mut draft, imposition.places())?;
+    let mut shown = Vec::with_capacity(pages.pages.len());
+    for (side, content) in drawn.into_iter().enumerate() {
+        sheets.fill(&mut draft, side, content.stream)?;
+        shown.extend(content.pages);
+    }
+    shown.sort_unstable_by_key(|on_page| on_page.page);
+    let mut written = Written::default();
+    let mut touched = link::add(&mut draft, pages, &sheets)?;
+    let key = sheets.count() + touched.len();
+    touched.extend(field::add(&mut draft, &mut written, pages, (&sheets, faces), key)?);
+    annotation::list(&mut draft, &sheets, &touched)?;
+    outline::add(&mut draft, pages, &sheets)?;
+    let ground = tags::Ground { sheets: &sheets, shown: &shown, imposition, touched: &touched };
+    tags::add(&mut draft, &mut written, pages, &ground, faces)?;
+    meta::add(&mut draft, pages)?;
+    file::write(draft, written)
+}
+
+/// What the PDF library makes: the faces, and sides without anything on them.
+fn sketch(
+    pages: &Pages,
+    imposition: &Imposition,
+    fonts: &font::Fonts,
+) -> Result<lopdf::Document, PdfError> {
     let mut document = PdfDocument::new(&pages.title);
     let mut specimen = fonts.register(&mut document.resources);
+    let (width, height) = imposition.size;
     let sheet = Rect::from_wh(Pt(width), Pt(height));
-    document.pages.extend(pages.pages.iter().map(|_| PdfPage {
+    document.pages.extend(imposition.sides.iter().map(|_| PdfPage {
         media_box: sheet.clone(),
         trim_box: sheet.clone(),
         crop_box: sheet.clone(),
@@ -79,26 +120,9 @@ pub fn write(pages: &Pages, faces: &Faces) -> Result<Vec<u8>, PdfError> {
     }));
     let mut warnings = Vec::new();
     let options = PdfSaveOptions { image_optimization: None, ..PdfSaveOptions::default() };
-    let mut draft = printpdf::serialize::to_lopdf_doc(&document, &options, &mut warnings);
-    if let Some(fault) = warnings.iter().find(|w| w.severity == PdfParseErrorSeverity::Error) {
-        return Err(PdfError::Refused { page: fault.page, reason: fault.msg.clone() });
+    let draft = printpdf::serialize::to_lopdf_doc(&document, &options, &mut warnings);
+    match warnings.iter().find(|w| w.severity == PdfParseErrorSeverity::Error) {
+        Some(fault) => Err(PdfError::Refused { page: fault.page, reason: fault.msg.clone() }),
+        None => Ok(draft),
     }
-
-    embed::finish(&mut draft, &fonts, faces)?;
-    let sheets = sheet::finish(&mut draft)?;
-    let mut shown = Vec::with_capacity(drawn.len());
-    for (page, content) in drawn.into_iter().enumerate() {
-        sheets.fill(&mut draft, page, content.stream)?;
-        shown.push(content.shown);
-    }
-    let mut written = Written::default();
-    let mut touched = link::add(&mut draft, pages, &sheets)?;
-    let key = annotation::first_key(pages) + touched.len();
-    touched.extend(field::add(&mut draft, &mut written, pages, (&sheets, faces), key)?);
-    annotation::list(&mut draft, &sheets, &touched)?;
-    outline::add(&mut draft, pages, &sheets)?;
-    let ground = tags::Ground { sheets: &sheets, shown: &shown, touched: &touched };
-    tags::add(&mut draft, &mut written, pages, &ground, faces)?;
-    meta::add(&mut draft, pages)?;
-    file::write(draft, written)
 }

@@ -12,6 +12,8 @@ pub(super) struct Pen<'a> {
     pub(super) fonts: &'a Fonts,
     /// Height of the page in points.
     height: f32,
+    /// Left edge of the page in points.
+    pub left: f32,
     fill: Colour,
     stroke: Stroke,
     cap: Cap,
@@ -37,6 +39,7 @@ impl<'a> Pen<'a> {
             out: Operators::default(),
             fonts,
             height,
+            left: 0.0,
             fill: BLACK,
             stroke: Stroke { colour: BLACK, width: 1.0, dash: Dash::Solid },
             cap: Cap::Butt,
@@ -97,7 +100,12 @@ impl<'a> Pen<'a> {
 
     /// A place from the top as a place from the bottom.
     pub(super) fn place(&self, at: Point) -> (Hundredths, Hundredths) {
-        (hundredths(at.x), self.height_of(at.y))
+        (self.across(at.x), self.height_of(at.y))
+    }
+
+    /// A place from the left edge of the page as one from that of the sheet.
+    pub(super) fn across(&self, x: f32) -> Hundredths {
+        hundredths(self.left + x)
     }
 
     pub(super) fn height_of(&self, y: f32) -> Hundredths {

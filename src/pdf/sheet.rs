@@ -5,46 +5,67 @@ use lopdf::{Dictionary, Document, Object, ObjectId, Stream, dictionary};
 
 use super::PdfError;
 
-/// The objects of the pages, in order.
-pub(super) struct Sheets(Vec<ObjectId>);
+/// The objects of the sides of sheets, in order, and where the pages stand on them.
+pub(super) struct Sheets {
+    sides: Vec<ObjectId>,
+    /// Side and left edge of each page.
+    places: Vec<(usize, f32)>,
+}
 
 impl Sheets {
-    /// The object of a page.
+    /// How many sides there are.
+    pub fn count(&self) -> usize {
+        self.sides.len()
+    }
+
+    /// The object of the side on which a page stands.
     pub fn get(&self, page: usize) -> Result<ObjectId, PdfError> {
-        self.0.get(page).copied().ok_or(PdfError::NoSuchPage { page, pages: self.0.len() })
+        let missing = PdfError::NoSuchPage { page, pages: self.places.len() };
+        let side = self.places.get(page).and_then(|(side, _)| self.sides.get(*side));
+        side.copied().ok_or(missing)
     }
 
-    /// Page dictionary, to be added to.
-    pub fn dictionary<'a>(
-        &self,
-        draft: &'a mut Document,
-        page: usize,
-    ) -> Result<&'a mut Dictionary, PdfError> {
-        let id = self.get(page)?;
-        draft.get_dictionary_mut(id).map_err(|_| PdfError::Structure("a page"))
+    /// Left edge of a page on its side, in points.
+    pub fn left(&self, page: usize) -> f32 {
+        self.places.get(page).map_or(0.0, |(_, left)| *left)
     }
 
-    /// Gives a page its content stream, which is deflated already.
+    /// Gives a side its content stream, which is deflated already.
     pub fn fill(
         &self,
         draft: &mut Document,
-        page: usize,
+        side: usize,
         deflated: Vec<u8>,
     ) -> Result<(), PdfError> {
-        let old = self.dictionary(draft, page)?.get(b"Contents").and_then(Object::as_reference);
+        let old = self.dictionary(draft, side)?.get(b"Contents").and_then(Object::as_reference);
         let old = old.map_err(|_| PdfError::Structure("a content stream"))?;
         draft.set_object(old, Stream::new(dictionary! { "Filter" => "FlateDecode" }, deflated));
         Ok(())
     }
+
+    /// Dictionary of a side, to be added to.
+    pub fn dictionary<'a>(
+        &self,
+        draft: &'a mut Document,
+        side: usize,
+    ) -> Result<&'a mut Dictionary, PdfError> {
+        let missing = PdfError::NoSuchPage { page: side, pages: self.sides.len() };
+        dictionary(draft, self.sides.get(side).copied().ok_or(missing)?)
+    }
+}
+
+/// Dictionary of a side by its object.
+pub(super) fn dictionary(draft: &mut Document, id: ObjectId) -> Result<&mut Dictionary, PdfError> {
+    draft.get_dictionary_mut(id).map_err(|_| PdfError::Structure("a page"))
 }
 
 /// Lets all pages share one resource dictionary that names only fonts, and leaves out
 /// boxes that are no different from the page.
-pub(super) fn finish(draft: &mut Document) -> Result<Sheets, PdfError> {
+pub(super) fn finish(draft: &mut Document, places: Vec<(usize, f32)>) -> Result<Sheets, PdfError> {
     let sheets: Vec<ObjectId> = draft.page_iter().collect();
     let mut shared = None;
     for &id in &sheets {
-        let page = draft.get_dictionary_mut(id).map_err(|_| PdfError::Structure("a page"))?;
+        let page = dictionary(draft, id)?;
         for key in ["TrimBox", "CropBox", "Annots"] {
             page.remove(key.as_bytes());
         }
@@ -65,7 +86,7 @@ pub(super) fn finish(draft: &mut Document) -> Result<Sheets, PdfError> {
             draft.objects.remove(&id);
         }
     }
-    Ok(Sheets(sheets))
+    Ok(Sheets { sides: sheets, places })
 }
 
 /// A place on a page as a destination (ISO 32000-1, 12.3.2.2), the view's left edge

@@ -2,10 +2,11 @@
 
 use lopdf::{Document, Object, ObjectId, dictionary};
 
-use super::annotation::{self, Annotation};
-use super::content::Shown;
+use super::annotation::Annotation;
+use super::content::{OnPage, Shown};
 use super::element::Element;
 use super::extent::figure_boxes;
+use super::impose::Imposition;
 use super::meta::{catalog, string};
 use super::sheet::Sheets;
 use super::written::Written;
@@ -27,7 +28,8 @@ enum Kid {
 pub(super) struct Ground<'a> {
     pub sheets: &'a Sheets,
     /// What shows on each page.
-    pub shown: &'a [Vec<Shown>],
+    pub shown: &'a [OnPage],
+    pub imposition: &'a Imposition,
     /// Links, then fields.
     pub touched: &'a [Annotation],
 }
@@ -40,7 +42,7 @@ pub(super) fn add(
     ground: &Ground<'_>,
     faces: &Faces,
 ) -> Result<(), PdfError> {
-    let Ground { sheets, shown, touched } = *ground;
+    let Ground { sheets, shown, imposition, touched } = *ground;
     if pages.tags.is_empty() {
         return Ok(());
     }
@@ -51,7 +53,7 @@ pub(super) fn add(
     };
 
     let families = families(&pages.tags, shown, touched)?;
-    let (boxes, numberings) = (figure_boxes(pages, faces), numberings(pages));
+    let (boxes, numberings) = (figure_boxes(pages, sheets, faces), numberings(pages));
     let mut notes = Vec::new();
     for ((index, tag), kids) in pages.tags.iter().enumerate().zip(&families) {
         let id = id_of(TagId(index))?;
@@ -99,21 +101,22 @@ pub(super) fn add(
 
     let parents = draft.new_object_id();
     let mut numbers = b"<</Nums[".to_vec();
-    for (page, shown) in shown.iter().enumerate() {
-        object::integer(&mut numbers, page);
+    for (at, side) in imposition.sides.iter().enumerate() {
+        object::integer(&mut numbers, at);
         numbers.push(b'[');
-        for shown in shown {
+        let shown = side.pages.iter().filter_map(|&(page, _)| shown.get(page));
+        for shown in shown.flat_map(|page| &page.shown) {
             if let Shown::Sequence(tag) = *shown {
                 object::reference(&mut numbers, id_of(tag)?);
                 numbers.push(b' ');
             }
         }
         numbers.push(b']');
-        let sheet = sheets.dictionary(draft, page)?;
-        sheet.set("StructParents", page as i64);
+        let sheet = sheets.dictionary(draft, at)?;
+        sheet.set("StructParents", at as i64);
         sheet.set("Tabs", Object::Name(b"S".to_vec()));
     }
-    for (key, touched) in (annotation::first_key(pages)..).zip(touched) {
+    for (key, touched) in (sheets.count()..).zip(touched) {
         object::integer(&mut numbers, key);
         numbers.push(b' ');
         object::reference(&mut numbers, id_of(touched.tag)?);
@@ -125,7 +128,7 @@ pub(super) fn add(
         "Type" => "StructTreeRoot",
         "K" => id_of(TagId(0))?,
         "ParentTree" => parents,
-        "ParentTreeNextKey" => (annotation::first_key(pages) + touched.len()) as i64,
+        "ParentTreeNextKey" => (sheets.count() + touched.len()) as i64,
     };
     if !notes.is_empty() {
         dict.set("IDTree", dictionary! { "Names" => notes });
@@ -141,22 +144,22 @@ pub(super) fn add(
 /// where they first appear, an empty tag after its elder sibling.
 fn families(
     tags: &[Tag],
-    shown: &[Vec<Shown>],
+    shown: &[OnPage],
     touched: &[Annotation],
 ) -> Result<Vec<Vec<Kid>>, PdfError> {
     let missing = |tag: TagId| PdfError::NoSuchTag { tag: tag.0, tags: tags.len() };
     let mut families: Vec<Vec<(usize, Kid)>> = vec![Vec::new(); tags.len()];
     let mut first = vec![usize::MAX; tags.len()];
     let mut order = 0;
-    for (page, shown) in shown.iter().enumerate() {
-        let mut number = 0;
+    for OnPage { page, first: number, shown } in shown {
+        let mut number = *number;
         for shown in shown {
             let (Shown::Sequence(tag) | Shown::Field(tag)) = *shown;
             let first = first.get_mut(tag.0).ok_or(missing(tag))?;
             *first = order.min(*first);
             if let Shown::Sequence(_) = shown {
                 let family = families.get_mut(tag.0).ok_or(missing(tag))?;
-                family.push((order, Kid::Sequence(page, number)));
+                family.push((order, Kid::Sequence(*page, number)));
                 number += 1;
             }
             order += 1;
@@ -182,8 +185,8 @@ fn families(
             return Err(missing(parent));
         };
         let at = first.get(index).copied().filter(|&at| at != usize::MAX).unwrap_or(*reached);
-        *reached = at.max(*reached);
-        family.push((*reached, Kid::Tag(TagId(index))));
+        *reached = at;
+        family.push((at, Kid::Tag(TagId(index))));
     }
     Ok(families
         .into_iter()

@@ -39,8 +39,9 @@ impl Pen<'_> {
         }
         let baseline = self.height_of(run.origin.y);
         let size = hundredths(run.size);
+        let x = self.left + run.origin.x;
         let mut line = match self.line.take() {
-            Some(line) if line.continues(run, size, baseline) => line,
+            Some(line) if line.continues(run, size, (x, baseline)) => line,
             other => {
                 self.line = other;
                 self.flush_line();
@@ -48,7 +49,7 @@ impl Pen<'_> {
                     face: run.face,
                     size,
                     colour: run.colour,
-                    start: hundredths(run.origin.x),
+                    start: hundredths(x),
                     baseline,
                     pen: 0.0,
                     shown: Vec::with_capacity(3 * run.glyphs.len()),
@@ -57,7 +58,7 @@ impl Pen<'_> {
                 }
             }
         };
-        let mut x = line.offset_of(run.origin.x);
+        let mut x = line.offset_of(x);
         let mut rest = run.glyphs.as_slice();
         while let Some(length) = cluster(rest) {
             let (glyphs, after) = rest.split_at(length);
@@ -162,12 +163,12 @@ impl Pen<'_> {
 
 impl Line {
     /// Whether a run stands on this line, near enough to where it ended.
-    fn continues(&self, run: &TextRun, size: Hundredths, baseline: Hundredths) -> bool {
-        let gap = self.offset_of(run.origin.x) - self.pen;
+    fn continues(&self, run: &TextRun, size: Hundredths, (x, y): (f32, Hundredths)) -> bool {
+        let gap = self.offset_of(x) - self.pen;
         self.face == run.face
             && self.size == size
             && self.colour == run.colour
-            && self.baseline == baseline
+            && self.baseline == y
             && (-REACH..REACH).contains(&gap)
     }
 

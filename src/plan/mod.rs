@@ -7,7 +7,7 @@
 //! ```text
 //! area -> film -> batch -> layers -> class -> demand -> provision -> order -> reserve -> money
 //!                      provision: jars, supplies; order: measure, buy
-//!                      worked, cautions, timetable; room: setting, drying, washing
+//!                      worked, exercise, cautions, timetable; room: setting, drying, washing
 //!                      course: plans one after the other
 //!                      weighed: a plan against what it would be without weighings
 //! ```
@@ -26,6 +26,7 @@ mod class;
 mod count;
 mod course;
 mod demand;
+pub mod exercise;
 mod film;
 pub mod flow;
 mod household;
@@ -37,6 +38,7 @@ mod measure;
 mod model;
 mod money;
 mod order;
+mod plausible;
 mod provision;
 mod reserve;
 mod room;
@@ -52,6 +54,7 @@ pub use film::{rule_film, rule_of_thumb, technique_film};
 pub use impossible::{Counted, Impossible};
 pub use model::*;
 pub use money::{Balance, CanvasCost, ClassFee, ColourCost, Fees, LayerCost, Split, Takings, fees};
+pub use plausible::plausible;
 pub use room::{
     DryingPlace, DryingPlan, Extent, FinishDay, Lying, RoomPlan, Setting, Stands, TableKind,
     Washed, WashingPlan,
@@ -95,6 +98,7 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
     let leftovers = jars::leftovers(&lesson, &mixing);
     let cost = money::cost(&lesson, heads, (&canvases, &mixing), &order)?;
     let worked = worked::examples(&lesson, &canvases);
+    let exercises = exercise::exercises(&lesson, &canvases, heads);
     let cautions = cautions::cautions(&lesson);
     let timetable = lesson.timetable.as_ref().map(timetable::timetable).transpose()?;
     let room = room::room(&lesson, heads, &supplies, &mixing, &leftovers)?;
@@ -113,6 +117,7 @@ pub fn plan(lesson: Lesson) -> Result<Plan, Impossible> {
         order,
         cost,
         worked,
+        exercises,
         cautions,
         timetable,
         room,

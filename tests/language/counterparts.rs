@@ -59,7 +59,7 @@ fn frame(template: &str) -> BTreeMap<String, usize> {
     let marks = inline.filter_map(|code| match code.split(' ').collect::<Vec<_>>().as_slice() {
         ["blank", width, ..] => Some(format!("blank {width}")),
         ["tick"] => Some("tick".to_owned()),
-        ["page", anchor] => Some(format!("page {anchor}")),
+        ["page" | "anchor", anchor] => Some(format!("page or anchor {anchor}")),
         _ => None,
     });
     let headings = template.lines().filter_map(|line| {
@@ -67,8 +67,13 @@ fn frame(template: &str) -> BTreeMap<String, usize> {
         let level = (level.is_empty() || level.starts_with('#')).then_some(level)?;
         Some(format!("{level}# {}", text.split_once('{').map_or("", |(_, anchor)| anchor)))
     });
+    // What is explained, and the places where.
+    let places = between(template, "```index", "```").into_iter().flat_map(str::lines);
+    let places = places.filter_map(|line| Some(format!("places {}", line.split_once(" | ")?.1)));
     let links = between(template, "](", ")").into_iter().map(str::to_owned);
-    counted(values.chain(loops).chain(blocks).chain(marks).chain(headings).chain(links))
+    counted(
+        values.chain(loops).chain(blocks).chain(marks).chain(headings).chain(places).chain(links),
+    )
 }
 
 fn names(folder: &str, ending: &str) -> Vec<String> {
@@ -97,8 +102,9 @@ fn every_template_has_its_counterpart_that_does_the_same() {
 
 #[test]
 fn a_missing_value_is_noticed() {
-    let whole = "{{ a }} is {{ b }} `blank 40 x` [see](#there)\n\n```step 1\n```\n## On { #on }\n";
-    for part in ["{{ a }}", "`blank 40 x`", "(#there)", "step 1", "#on"] {
+    let whole = "{{ a }} is {{ b }} `blank 40 x` [see](#there)`anchor b`\n\n```step 1\n```\n## On { #on }\n\
+                 ```index 2\nx | c, d\n```\n";
+    for part in ["{{ a }}", "`blank 40 x`", "(#there)", "step 1", "#on", "`anchor b`", "c, d"] {
         assert!(frame(&whole.replace(part, "")) != frame(whole), "{part}");
     }
 }

@@ -34,8 +34,8 @@ const PUBLISHED: [&str; 6] = [
     "columnas before , after y tray",
 ];
 
-/// Numbers of laws and standards, whose points are not decimal.
-const NUMBERED: [&str; 4] = ["1910.252", "1910.1200", "1500.14", "II 2.8"];
+/// Numbers of laws, standards and licences, whose points are not decimal.
+const NUMBERED: [&str; 6] = ["Apache 2.0", "License 1.1", "1910.252", "1910.1200", "1500.14", "II 2.8"];
 
 /// Something of everything that a handout may talk about: every shape, technique and note.
 const WHOLE: &str = r##"
@@ -75,6 +75,7 @@ mixes:
 stock: {médium de vertido: 100 mL, chinchetas: 4 pieces}
 supplies:
   gafas de protección: {count: 1, per: student, life: washable}
+exercises: 8
 timetable: {start: 9:00, booked until: 10:30, steps: {mezclar: 45 min, verter: 1 h 30 min}}
 room: {table: {length: 150 cm, width: 75 cm}, level surface: 0.5 m²}
 "##;

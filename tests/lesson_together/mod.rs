@@ -38,7 +38,7 @@ fn told_alone(lesson: &str) -> Vec<Told> {
 }
 
 /// All sections of the lesson.
-const SECTIONS: [&str; 18] = [
+const SECTIONS: [&str; 19] = [
     "class",
     "canvases",
     "palettes",
@@ -55,6 +55,7 @@ const SECTIONS: [&str; 18] = [
     "reserve",
     "cautions",
     "timetable",
+    "exercises",
     "room",
     "washing",
 ];

@@ -65,6 +65,7 @@ timetable:
   start: 18:30
   booked until: 9:45 pm
   steps: {welcome: 15 min, pouring: 1 h 30 min, washing up: 40 min}
+exercises: {count: 5, level: paint, seed: harbour}
 room: {table: {length: 6 ft, width: 30 in}, level surface: 30 ft², gap: 2 in}
 washing: {after each batch: 900 mL, each piece: {drip tray: 50 mL}, bucket: 2 gal}
 colours:
@@ -164,6 +165,10 @@ pub const SLIPS: &[(&str, &str)] = &[
     ("welcome: 15 min", "welcome: 15"),
     ("pouring: 1 h 30 min", "pouring: 5 h 30 min"),
     ("washing up: 40 min", "washing up: 40 mL"),
+    ("\nexercises:", "\nexcercises:"),
+    ("count: 5", "count: 50"),
+    ("level: paint", "level: paints"),
+    ("seed: harbour", "seed: \"\""),
     ("length: 6 ft", "length: 600 ft"),
     ("width: 30 in}", "wdth: 30 in}"),
     ("surface: 30 ft²", "surface: 30 ft"),

@@ -37,13 +37,16 @@ fn readings_are_the_largest_figures_of_a_card_and_neighbours_are_level() {
         for edition in [Edition::Standard, Edition::LargePrint] {
             let pages = sheet(paper, edition);
             let all: Vec<_> = pages.pages.iter().flat_map(runs).map(|(run, _)| run).collect();
-            let size = |text: &str| all.iter().find(|run| run.text == text).unwrap().size;
+            let size = |text: &str| all.iter().find(|run| run.text.trim() == text).unwrap().size;
             for name in ["red", "white", "blue", "ochre"] {
                 assert!(size("412 g") > 1.15 * size(name), "{paper:?} {edition:?}: {name}");
             }
             if edition == Edition::Standard {
-                let mut levels: Vec<f32> =
-                    all.iter().filter(|run| run.text == "371 g").map(|run| run.origin.y).collect();
+                let mut levels: Vec<f32> = all
+                    .iter()
+                    .filter(|run| run.text.trim() == "371 g")
+                    .map(|run| run.origin.y)
+                    .collect();
                 assert_eq!(levels.len(), 4);
                 levels.dedup_by(|a, b| (*a - *b).abs() < 0.01);
                 assert_eq!(levels.len(), 2, "two rows of two cards each: {levels:?}");
@@ -75,7 +78,7 @@ fn two_cards_of_large_print_stand_on_a_page_where_they_fit() {
     let most = pages
         .pages
         .iter()
-        .map(|page| runs(page).filter(|(run, _)| run.text == "412 g").count())
+        .map(|page| runs(page).filter(|(run, _)| run.text.trim() == "412 g").count())
         .max();
     assert_eq!(most, Some(2));
 }

@@ -114,3 +114,31 @@ fn a_link_to_nowhere_is_plain_text_and_its_page_a_question_mark() {
     assert!(pages.pages.iter().all(|page| page.links.is_empty()));
     assert!(runs(&pages.pages[0]).any(|(run, _)| run.text == "?"));
 }
+
+/// An index: places within the text, by name, and their pages.
+#[test]
+fn pages_of_places_in_the_text_and_the_same_number_once() {
+    let place = |name: &str| Inline::Anchor(name.to_owned());
+    let page = |name: &str| Inline::PageOf(name.to_owned());
+    let document = document(
+        Form::Book,
+        vec![
+            Block::Paragraph(vec![
+                text("Index: "),
+                page("a"),
+                text(", "),
+                page("b"),
+                text(", "),
+                page("c"),
+                text("."),
+            ]),
+            Block::Paragraph(vec![place("a"), text("Here is a, "), place("b"), text("and b.")]),
+            Block::PageBreak,
+            Block::Aside(vec![Block::Paragraph(vec![place("c"), text("Here is c.")])]),
+            Block::Paragraph(vec![text("Beside it.")]),
+        ],
+    );
+    let pages = lay_out(&document, &Faces::new());
+    let said: String = runs(&pages.pages[0]).map(|(run, _)| run.text.as_str()).collect();
+    assert!(said.contains("Index: 1, 2."), "{said}");
+}

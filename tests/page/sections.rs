@@ -70,7 +70,7 @@ fn a_long_footer_is_broken_into_lines_below_the_text() {
                 .map(|(run, _)| run.text.as_str())
                 .filter(|text| is_below(text))
                 .collect();
-            assert_eq!(below.join(" "), words);
+            assert_eq!(below.concat(), words);
             assert_eq!(below.len(), if edition == Edition::LargePrint { 2 } else { 1 });
             let top = runs(page).find(|(run, _)| run.text == below[0]).unwrap().0.origin.y;
             let text =

@@ -9,6 +9,7 @@ mod class;
 mod costs;
 mod courses;
 mod draws;
+mod exercises;
 mod films;
 mod flow;
 mod generated;

@@ -49,6 +49,7 @@ pub fn lesson() -> Lesson {
             keeps: 21,
         },
         timetable: None,
+        exercises: None,
         room: Room { table: None, level_surface: None, gap: mm(50.0), drying_days: 3 },
         washing: Washing {
             after_each_batch: ml(1000.0),

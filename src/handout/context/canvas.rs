@@ -3,6 +3,7 @@
 use super::adding::{Amounts, canvas_paint, grams, ingredients};
 use super::batch::{IngredientText, batch, consistency, hex};
 use super::compare::{CompareText, compare};
+use super::range::{RangeText, painted_range, used_range};
 use super::spelled;
 use super::step::{StepText, operand_of, result_of, steps, sum_of};
 use super::technique::coverage;
@@ -40,6 +41,9 @@ pub struct CanvasText {
     pub paint: String,
     pub paint_low: String,
     pub paint_high: String,
+    /// Round figures between which the painted area and what all cups lose are plausible.
+    pub painted_range: RangeText,
+    pub used_range: RangeText,
     pub to_mix: String,
     /// All layers of the technique together.
     pub film: String,
@@ -150,6 +154,8 @@ pub(super) fn canvases(plan: &Plan, words: &Words, show: &Show) -> Vec<CanvasTex
             paint: paint.whole,
             paint_low: show.volume(worked_out.paint.low()),
             paint_high: show.volume(worked_out.paint.high()),
+            painted_range: painted_range(worked_out, show),
+            used_range: used_range(worked_out, show),
             to_mix: show.volume(worked_out.to_mix),
             film: show.film(worked_out.paint.typical() / worked_out.areas.painted),
             coverage: coverage(worked_out.paint.typical() / worked_out.areas.painted, words, show),

@@ -3,16 +3,17 @@
 use super::MarkdownFault;
 use super::inline::{colour, plain};
 use super::reader::{Reader, fault};
-use crate::handout::document::{Block, Card, Fact, NoticeKind};
+use crate::handout::document::{Block, Card, Fact, Inline, NoticeKind};
 use crate::lesson::Sign;
 
-const KNOWN: [&str; 16] = [
+const KNOWN: [&str; 17] = [
     "aside",
     "cards",
     "caution",
     "columns",
     "contents",
     "example",
+    "index",
     "key-figures",
     "masthead",
     "page-break",
@@ -77,6 +78,7 @@ pub(super) fn read(
             Ok(count @ 1..=MAX_COLUMNS) => Block::Columns { count, body: reader.inner(body)? },
             _ => return Err(fault("columns are counted from 1 to 4: `columns 2`", info)),
         },
+        "index" => index(reader, argument, info, body)?,
         "small" => {
             for block in reader.inner(body)? {
                 blocks.push(match block {
@@ -94,6 +96,42 @@ pub(super) fn read(
     };
     blocks.push(block);
     Ok(())
+}
+
+/// Entries with the numbers of their pages. A place that is not there is left out, as in a
+/// chapter that somebody wrote anew, and so is an entry without any.
+fn index(
+    reader: &Reader<'_>,
+    columns: &str,
+    info: &str,
+    body: &str,
+) -> Result<Block, MarkdownFault> {
+    let Ok(count @ 1..=MAX_COLUMNS) = columns.parse() else {
+        return Err(fault("an index has from 1 to 4 columns: `index 2`", info));
+    };
+    let mut groups: Vec<Vec<Inline>> = vec![Vec::new()];
+    for line in body.lines().map(str::trim) {
+        let Some((term, places)) = line.split_once('|') else {
+            match line {
+                "" => groups.push(Vec::new()),
+                _ => return Err(fault("an entry is `what | place, place`", line)),
+            }
+            continue;
+        };
+        let known = places.split(',').map(str::trim).filter(|name| reader.places().contains(*name));
+        let mut pages = known.map(|name| Inline::PageOf(name.to_owned())).peekable();
+        if pages.peek().is_none() {
+            continue;
+        }
+        let Some(group) = groups.last_mut() else { continue };
+        if !group.is_empty() {
+            group.push(Inline::Break);
+        }
+        group.extend(reader.line(term)?);
+        group.extend(pages.flat_map(|page| [Inline::Text(", ".to_owned()), page]));
+    }
+    let body = groups.into_iter().filter(|group| !group.is_empty()).map(Block::Paragraph);
+    Ok(Block::Columns { count, body: body.collect() })
 }
 
 fn first_line(body: &str) -> (&str, &str) {

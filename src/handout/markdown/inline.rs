@@ -53,9 +53,11 @@ pub(super) fn plain(words: &[Inline]) -> String {
                 plain(inner)
             }
             Inline::Break => " ".to_string(),
-            Inline::PageOf(_) | Inline::Blank { .. } | Inline::Tick | Inline::Swatch(_) => {
-                String::new()
-            }
+            Inline::PageOf(_)
+            | Inline::Anchor(_)
+            | Inline::Blank { .. }
+            | Inline::Tick
+            | Inline::Swatch(_) => String::new(),
         })
         .collect()
 }
@@ -108,6 +110,7 @@ fn mark(code: &str) -> Result<Inline, MarkdownFault> {
     match name {
         "tick" => Ok(Inline::Tick),
         "page" => Ok(Inline::PageOf(rest.to_string())),
+        "anchor" => Ok(Inline::Anchor(rest.to_string())),
         "swatch" => colour(rest)
             .map(Inline::Swatch)
             .ok_or_else(|| fault("a swatch is written `swatch #1F5A7A`", &code)),
@@ -120,6 +123,6 @@ fn mark(code: &str) -> Result<Inline, MarkdownFault> {
                 _ => Err(fault("a blank has a width of 1 to 170 mm: `blank 40 area`", &code)),
             }
         }
-        _ => Err(fault("inline marks are `blank`, `tick`, `swatch` and `page`", &code)),
+        _ => Err(fault("inline marks are `blank`, `tick`, `swatch`, `page` and `anchor`", &code)),
     }
 }

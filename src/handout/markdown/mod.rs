@@ -3,12 +3,13 @@
 //! In: the Markdown that a template gave. Out: document blocks. Fenced blocks are
 //! directives ([`directive`]), code spans are inline marks ([`inline`]); everything
 //! else is CommonMark with tables and heading attributes; [`binding`] keeps numbers and
-//! units together. This room knows nothing
+//! units together; [`places`] sees that links lead somewhere. This room knows nothing
 //! of lessons: pictures are handed in by name.
 
 mod binding;
 mod directive;
 mod inline;
+mod places;
 mod reader;
 mod table;
 
@@ -38,7 +39,9 @@ impl MarkdownFault {
     }
 }
 
-/// Reads Markdown into blocks.
+/// Reads the Markdown of a whole handout into blocks.
 pub fn read(markdown: &str, pictures: &Pictures) -> Result<Vec<Block>, MarkdownFault> {
-    reader::Reader::new(markdown, pictures).blocks()
+    let blocks = reader::Reader::new(markdown, pictures).blocks()?;
+    places::check(&blocks)?;
+    Ok(blocks)
 }

@@ -1,9 +1,11 @@
 //! Walks the Markdown events and builds blocks.
 
-use super::{MarkdownFault, Pictures, directive, inline, table};
+use super::{MarkdownFault, Pictures, directive, inline, places, table};
 use crate::handout::document::{Block, HeadingLevel, Inline};
 use pulldown_cmark::{CodeBlockKind, Event, OffsetIter, Options, Parser, Tag, TagEnd};
+use std::collections::BTreeSet;
 use std::ops::Range;
+use std::rc::Rc;
 
 /// How deep directives may stand in each other.
 const MAX_NESTING: usize = 8;
@@ -13,20 +15,27 @@ pub(super) struct Reader<'a> {
     source: &'a str,
     events: OffsetIter<'a>,
     pictures: &'a Pictures,
+    /// Places that the whole piece names.
+    places: Rc<BTreeSet<String>>,
     depth: usize,
 }
 
 impl<'a> Reader<'a> {
     pub(super) fn new(source: &'a str, pictures: &'a Pictures) -> Self {
-        Self::nested(source, pictures, 0)
+        Self::nested(source, pictures, Rc::new(places::named(source)), 0)
     }
 
-    fn nested(source: &'a str, pictures: &'a Pictures, depth: usize) -> Self {
+    fn nested(
+        source: &'a str,
+        pictures: &'a Pictures,
+        places: Rc<BTreeSet<String>>,
+        depth: usize,
+    ) -> Self {
         let options = Options::ENABLE_TABLES
             | Options::ENABLE_HEADING_ATTRIBUTES
             | Options::ENABLE_SMART_PUNCTUATION;
         let events = Parser::new_ext(source, options).into_offset_iter();
-        Self { source, events, pictures, depth }
+        Self { source, events, pictures, places, depth }
     }
 
     /// The blocks of a piece inside this one.
@@ -34,7 +43,7 @@ impl<'a> Reader<'a> {
         if self.depth >= MAX_NESTING {
             return Err(fault("too many directives inside each other", source));
         }
-        Reader::nested(source, self.pictures, self.depth + 1).blocks()
+        Reader::nested(source, self.pictures, Rc::clone(&self.places), self.depth + 1).blocks()
     }
 
     /// The words of a single line inside this one.
@@ -48,6 +57,11 @@ impl<'a> Reader<'a> {
 
     pub(super) fn pictures(&self) -> &Pictures {
         self.pictures
+    }
+
+    /// Places that are named anywhere in the handout.
+    pub(super) fn places(&self) -> &BTreeSet<String> {
+        &self.places
     }
 
     pub(super) fn blocks(mut self) -> Result<Vec<Block>, MarkdownFault> {

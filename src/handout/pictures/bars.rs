@@ -72,8 +72,10 @@ pub(in crate::handout) fn bought(order: &Order, words: &Words, show: &Show) -> P
         let OrderItem::Material(_) = &line.what else { continue };
         let Purchase::Packs { left_over, .. } = &line.purchase else { continue };
         let Some((needed, reserve, left)) = sizes(line, left_over) else { continue };
+        let whole = amount(&at_hand(line, left_over), words, show);
         let blanks = [
             ("item", line.item.as_str()),
+            ("whole", &whole),
             ("need", &amount(&line.needed, words, show)),
             ("reserve", &amount(&line.reserve, words, show)),
             ("left", &amount(left_over, words, show)),
@@ -82,7 +84,7 @@ pub(in crate::handout) fn bought(order: &Order, words: &Words, show: &Show) -> P
         alt.push(fill(&texts.sentence, &[("bar", &label)]));
         rows.push(ShareRow {
             name: line.item.clone(),
-            amount: amount(&at_hand(line, left_over), words, show),
+            amount: whole,
             sizes: vec![needed - reserve, reserve, left],
         });
     }

@@ -41,10 +41,13 @@ pub(super) fn coverage(plan: &Plan, words: &Words, show: &Show) -> Picture {
         .collect();
     let recipes = recipes(plan, words);
     let largest = marks.iter().map(|mark| mark.x).fold(0.0, f64::max);
+    let title = title(plan, &recipes, words, show);
+    let amounts = recipes.iter().map(|recipe| amount(recipe, largest_area(plan), words, show));
+    let lines = amounts.collect::<Vec<_>>().join(&texts.between);
     Picture {
-        alt: fill(&texts.alt, &[("marks", &alt.join(" "))]),
+        alt: fill(&texts.alt, &[("marks", &alt.join(" ")), ("title", &title), ("lines", &lines)]),
         kind: PictureKind::Coverage(Coverage {
-            title: title(plan, &recipes, words, show),
+            title,
             x_label: fill(&texts.x, &[("unit", show.area_unit())]),
             y_label: fill(&texts.y, &[("unit", show.volume_unit())]),
             band_label: texts.band.clone(),
@@ -101,11 +104,7 @@ fn recipes<'p>(plan: &'p Plan, words: &Words) -> Vec<Recipe<'p>> {
 
 /// What is seen: the range that the lines span for the largest canvas.
 fn title(plan: &Plan, recipes: &[Recipe<'_>], words: &Words, show: &Show) -> String {
-    let area = plan
-        .canvases
-        .iter()
-        .map(|canvas| canvas.areas.painted)
-        .fold(Area::default(), |largest, area| if area > largest { area } else { largest });
+    let area = largest_area(plan);
     let films = || recipes.iter().map(|recipe| recipe.film.typical());
     let least = films().reduce(|a, b| if a < b { a } else { b }).unwrap_or_default();
     let most = films().reduce(|a, b| if a > b { a } else { b }).unwrap_or_default();
@@ -119,6 +118,33 @@ fn title(plan: &Plan, recipes: &[Recipe<'_>], words: &Words, show: &Show) -> Str
     )
 }
 
+/// Painted area of the largest canvas.
+fn largest_area(plan: &Plan) -> Area {
+    plan.canvases
+        .iter()
+        .map(|canvas| canvas.areas.painted)
+        .fold(Area::default(), |largest, area| if area > largest { area } else { largest })
+}
+
+/// What a line of the chart says for an area, in words.
+fn amount(recipe: &Recipe<'_>, area: Area, words: &Words, show: &Show) -> String {
+    let texts = &words.pictures.coverage;
+    let Recipe { film, weight, .. } = recipe;
+    let pattern = match weight {
+        Weight::Strong => &texts.range,
+        Weight::Quiet => &texts.amount,
+    };
+    let [low, paint, high] =
+        [film.low(), film.typical(), film.high()].map(|film| show.volume(area * film));
+    let line = label(recipe, words);
+    fill(pattern, &[("line", &line), ("paint", &paint), ("low", &low), ("high", &high)])
+}
+
+fn label(Recipe { technique, consistency, .. }: &Recipe<'_>, words: &Words) -> String {
+    let values = [("technique", technique.name.as_str()), ("consistency", consistency)];
+    fill(&words.pictures.coverage.line, &values)
+}
+
 fn line(recipe: &Recipe<'_>, words: &Words, show: &Show) -> CoverageLine {
     let unit_area = if show.area_unit() == "in²" {
         crate::quantity::units::square_inch(1.0)
@@ -126,12 +152,9 @@ fn line(recipe: &Recipe<'_>, words: &Words, show: &Show) -> CoverageLine {
         crate::quantity::units::square_cm(1.0)
     };
     let slope = |film: Length| show.volume_number(unit_area * film);
-    let Recipe { technique, consistency, film, weight } = recipe;
+    let Recipe { film, weight, .. } = recipe;
     CoverageLine {
-        label: fill(
-            &words.pictures.coverage.line,
-            &[("technique", &technique.name), ("consistency", consistency)],
-        ),
+        label: label(recipe, words),
         slope: [slope(film.low()), slope(film.typical()), slope(film.high())],
         emphasis: *weight,
     }

@@ -23,23 +23,23 @@ pub(super) fn worked(
     let texts = &words.pictures.unfolded;
     // The figures of the sums, so that the drawing and these say the same.
     let face = result_of(sums, &StepKind::Face, words);
-    let edge = match canvas.edge {
-        Edge::Painted if canvas.depth > Length::default() => {
-            result_of(sums, &StepKind::EdgeArea, words)
-        }
-        Edge::Painted | Edge::Bare => show.area(plan.areas.edge),
-    };
-    let areas = fill(&texts.areas, &[("face", &face), ("edge", &edge)]);
     let labels = sizes(canvas, plan, show, |at| operand_of(sums, &StepKind::Face, at, words));
-    let edge_label = fill(
-        &texts.edge,
-        &[
-            ("length", &operand_of(sums, &StepKind::EdgeArea, 0, words)),
+    let edge = || {
+        let values = [
+            ("length", &*operand_of(sums, &StepKind::EdgeArea, 0, words)),
             ("depth", &show.length(canvas.depth)),
-            ("area", &edge),
-        ],
-    );
-    picture(canvas, words, show, &areas, labels, [face, edge_label])
+            ("area", &result_of(sums, &StepKind::EdgeArea, words)),
+        ];
+        fill(&texts.edge, &values)
+    };
+    let (areas, edge) =
+        if unfolds(canvas) { (&texts.areas, edge()) } else { (&texts.face, String::new()) };
+    let mut areas = fill(areas, &[("face", &face), ("edge", &edge)]);
+    if !labels.middle.is_empty() {
+        let values = [("areas", &*areas), ("side", &labels.width), ("middle", &labels.middle)];
+        areas = fill(&texts.sides, &values);
+    }
+    picture(canvas, words, show, &areas, labels, [face, edge])
 }
 
 /// With words on the dimension lines and lines for the figures.
@@ -80,9 +80,10 @@ fn picture(
     labels: Labels,
     [face_label, edge_label]: [String; 2],
 ) -> Picture {
+    let texts = &words.pictures.unfolded;
     Picture {
         alt: fill(
-            &words.pictures.unfolded.alt,
+            if unfolds(canvas) { &texts.alt } else { &texts.bare },
             &[
                 ("shape", &shape_word(canvas, words)),
                 ("canvas", &canvas.name),
@@ -92,10 +93,7 @@ fn picture(
         ),
         kind: PictureKind::Unfolded(Unfolded {
             outline: outline(canvas),
-            depth: match canvas.edge {
-                Edge::Painted => in_mm(canvas.depth),
-                Edge::Bare => 0.0,
-            },
+            depth: if unfolds(canvas) { in_mm(canvas.depth) } else { 0.0 },
             face_label,
             edge_label,
             width_label: labels.width,
@@ -105,6 +103,11 @@ fn picture(
             blank_mm: labels.blank_mm,
         }),
     }
+}
+
+/// Whether there are painted sides to fold out.
+fn unfolds(canvas: &Canvas) -> bool {
+    canvas.edge == Edge::Painted && canvas.depth > Length::default()
 }
 
 /// Lengths as on a tape; one of a polygon that is worked out as `operand` has it in the sum of

@@ -4,6 +4,7 @@
 
 mod canvas;
 mod cautions;
+mod exercises;
 mod heading;
 mod items;
 mod layers;
@@ -49,6 +50,7 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
     };
     let canvases = canvas::canvases(desk, root, raw, &shelf);
     let timetable = timetable::timetable(desk, raw);
+    let exercises = exercises::exercises(desk, raw, heading.as_ref());
     let room = room::room(desk, root, raw);
     let washing = room::washing(desk, root, raw);
     let mixing = supplies::mixing(desk, root, raw);
@@ -77,6 +79,7 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         class: class?,
         canvases: canvases?,
         timetable: timetable?,
+        exercises: exercises?,
         room: room?,
         washing: washing?,
         mixing: mixing?,

@@ -5,6 +5,7 @@
 mod canvas;
 mod caution;
 mod colour;
+mod exercises;
 mod goods;
 mod recipe;
 mod reserve;
@@ -16,6 +17,7 @@ mod weighing;
 pub use canvas::*;
 pub use caution::*;
 pub use colour::*;
+pub use exercises::*;
 pub use goods::*;
 pub use recipe::*;
 pub use reserve::*;
@@ -42,6 +44,8 @@ pub struct Lesson {
     pub canvases: Vec<Canvas>,
     /// What happens when, if the lesson says so.
     pub timetable: Option<Timetable>,
+    /// Sums for each student, if the lesson wants them.
+    pub exercises: Option<ExerciseRule>,
     /// Tables, and where canvases dry.
     pub room: Room,
     /// Water for washing up.

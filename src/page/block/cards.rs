@@ -343,9 +343,10 @@ fn line<'a>(
         .min(inner.width * READING)
         + 0.5;
     let label_width = (inner.width - tick_width - reading_width - grid).max(24.0);
-    let labels = desk.words(&fact.label, look, Setting::ragged(label_width));
-    let readings =
-        desk.words(&fact.value, reading_look, Setting::aligned(reading_width, Alignment::Right));
+    let setting = Setting::ragged(label_width);
+    let labels = desk.words_before(&fact.value, &fact.label, look, setting);
+    let setting = Setting::aligned(reading_width, Alignment::Right);
+    let readings = desk.words_before(&fact.note, &fact.value, reading_look, setting);
     let note_look = Look::new(Face::Regular, scale.small.size, palette.quiet, tag);
     let notes = desk.words(&fact.note, note_look, Setting::ragged(label_width));
     if let Some(tick) = tick {

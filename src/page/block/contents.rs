@@ -106,7 +106,11 @@ fn entry<'a>(desk: &mut Desk<'a, '_>, line: Line<'a>, column: Column, galley: &m
     let indent = if first { 0.0 } else { INDENT * size.size };
     let look = Look::new(face, size.size, palette.ink, tag);
     let measure = column.width - indent - NUMBER * size.size;
-    let lines = desk.lines(line.text, look, Setting::ragged(measure));
+    let mut collector = desk.collector();
+    collector.inlines(line.text, look);
+    collector.apart(look);
+    let paragraph = collector.finish();
+    let lines = desk.set(&paragraph, Setting::ragged(measure));
     let end = lines.last().map_or(0.0, |line| line.width) + column.x + indent;
     let gap = if first { desk.style.grid() } else { 0.0 };
     let mut strips = text_strips(lines, column.x + indent, size, gap, Joints::Whole);

@@ -145,8 +145,8 @@ fn cell<'a>(
     let number = Look::new(Face::Bold, value.size, style.value_colour, tag);
     let note = Look::new(Face::Regular, style.note.size, style.note_colour, tag);
     Cell {
-        label: desk.words(&fact.label, label, setting),
-        value: desk.words(&fact.value, number, setting),
+        label: desk.words_before(&fact.value, &fact.label, label, setting),
+        value: desk.words_before(&fact.note, &fact.value, number, setting),
         note: desk.words(&fact.note, note, setting),
     }
 }

@@ -44,7 +44,9 @@ pub(super) fn set<'a>(
     match desk.style.frame.side {
         Some(side) if column.place == Place::Flow => {
             let narrow = side_column(desk, side, column);
-            strip.beside.push(stack(self::caption(desk, caption, narrow, tag)));
+            let mut beside = stack(self::caption(desk, caption, narrow, tag));
+            beside.drift = Drift::Caption;
+            strip.beside.push(beside);
             galley.push(strip);
         }
         _ => {

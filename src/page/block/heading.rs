@@ -42,7 +42,7 @@ pub(super) fn set<'a>(
         level == HeadingLevel::One && desk.style.form == Form::Book && column.place == Place::Flow;
     if chapter {
         let mut rule = chapter_rule(desk, column);
-        match desk.style.chapters() {
+        match desk.style.chapters {
             Chapters::OnNewPages => galley.page(),
             Chapters::RunOn => (rule.joint, rule.gap) = (Joint::Chapter, RUN_ON * grid),
         }

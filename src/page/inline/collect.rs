@@ -77,8 +77,21 @@ impl<'a, 'd> Collector<'a, 'd> {
     /// Adds inlines in a look.
     pub(in crate::page) fn inlines(&mut self, inlines: &'a [Inline], look: Look) {
         let index = self.add_look(look);
-        for inline in inlines {
-            self.inline(inline, index, look);
+        let mut rest = inlines;
+        while let Some((first, mut after)) = rest.split_first() {
+            self.inline(first, index, look);
+            if let Inline::PageOf(anchor) = first {
+                // The same number again says nothing.
+                let number = self.numbers.get(anchor.as_str());
+                while let [Inline::Text(comma), Inline::PageOf(again), later @ ..] = after
+                    && comma == ", "
+                    && number.is_some()
+                    && self.numbers.get(again.as_str()) == number
+                {
+                    after = later;
+                }
+            }
+            rest = after;
         }
     }
 
@@ -88,21 +101,31 @@ impl<'a, 'd> Collector<'a, 'd> {
         self.text(text, index, look);
     }
 
-    /// Adds a label that is made here; it stays on one line. A space without room
-    /// ends it, so that a reader who listens hears it apart from what follows.
+    /// Adds a label that is made here; it stays on one line and apart from what follows.
     pub(in crate::page) fn made(&mut self, text: String, look: Look) {
         let index = self.add_look(look);
         self.word(Cow::Owned(text), index, look);
+        self.apart(look);
+    }
+
+    /// Ends what was added so far with a space without room: on paper it stands by itself, and
+    /// a reader who listens hears it apart from what follows in the same element.
+    pub(in crate::page) fn apart(&mut self, look: Look) {
+        let index = match self.paragraph.looks.last() {
+            Some(last) if *last == look => self.paragraph.looks.len() - 1,
+            _ => self.add_look(look),
+        };
         let (_, glyph) = self.blank_glyph(" ", look);
         let (width, give) = (0.0, Give::Rigid);
         self.paragraph.pieces.push(Piece::Tie { text: " ", look: index, width, glyph, give });
     }
 
-    /// Adds a line's end.
-    pub(in crate::page) fn line_end(&mut self) {
+    /// Adds a line's end; a reader who listens hears a space there.
+    fn line_end(&mut self, look: Look) {
         if let Some(Piece::Space { .. }) = self.paragraph.pieces.last() {
             self.paragraph.pieces.pop();
         }
+        self.apart(look);
         self.paragraph.pieces.push(Piece::Break);
     }
 
@@ -140,6 +163,7 @@ impl<'a, 'd> Collector<'a, 'd> {
                 self.inlines(text, Look { colour: self.given.link_colour, tag, link, ..look });
             }
             Inline::PageOf(anchor) => self.page_number(anchor, look),
+            Inline::Anchor(name) => self.paragraph.pieces.push(Piece::Anchor(name)),
             Inline::Blank { width_mm, label } => {
                 let tag = self.tree.field(Answer::Written, label, look.tag);
                 self.object(Object::Blank { tag }, index, width_mm.max(5.0) * MM);
@@ -151,7 +175,7 @@ impl<'a, 'd> Collector<'a, 'd> {
             Inline::Swatch(colour) => {
                 self.object(Object::Swatch(*colour), index, look.size * 1.5);
             }
-            Inline::Break => self.line_end(),
+            Inline::Break => self.line_end(look),
         }
     }
 
@@ -265,7 +289,11 @@ pub(in crate::page) fn words(inlines: &[Inline]) -> String {
                 text.push_str(&self::words(inner));
             }
             Inline::Break => text.push(' '),
-            Inline::PageOf(_) | Inline::Blank { .. } | Inline::Tick | Inline::Swatch(_) => {}
+            Inline::PageOf(_)
+            | Inline::Anchor(_)
+            | Inline::Blank { .. }
+            | Inline::Tick
+            | Inline::Swatch(_) => {}
         }
     }
     text

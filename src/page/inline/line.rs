@@ -17,6 +17,8 @@ const SOFT_HYPHEN: &str = "\u{AD}";
 pub(in crate::page) struct Line<'a> {
     pub marks: Vec<Mark>,
     pub links: Vec<LinkSpan<'a>>,
+    /// Places that are named in it.
+    pub anchors: Vec<&'a str>,
     /// From x 0 to the end of the last mark, in points.
     pub width: f32,
     /// Height that it needs beyond the leading of its text, or zero.
@@ -79,6 +81,7 @@ impl<'p, 'a> Builder<'p, 'a> {
         let line = Line {
             marks: Vec::new(),
             links: Vec::new(),
+            anchors: Vec::new(),
             width: 0.0,
             height: 0.0,
             size: 0.0,
@@ -110,9 +113,11 @@ impl<'p, 'a> Builder<'p, 'a> {
             Piece::Word { text, shaped, .. } => (glyphs + shaped.glyphs.len(), bytes + text.len()),
             Piece::Space { .. } => (glyphs + 1, bytes + 1),
             Piece::Tie { text, .. } => (glyphs + 1, bytes + text.len()),
-            Piece::Hinge { .. } | Piece::Seam { .. } | Piece::Object { .. } | Piece::Break => {
-                (glyphs, bytes)
-            }
+            Piece::Hinge { .. }
+            | Piece::Seam { .. }
+            | Piece::Object { .. }
+            | Piece::Anchor(_)
+            | Piece::Break => (glyphs, bytes),
         })
     }
 
@@ -153,6 +158,7 @@ impl<'p, 'a> Builder<'p, 'a> {
                 self.line.size = self.line.size.max(look.size);
                 self.x += width;
             }
+            Piece::Anchor(name) => self.line.anchors.push(name),
             Piece::Hinge { .. } | Piece::Seam { .. } | Piece::Break => {}
         }
     }

@@ -97,7 +97,11 @@ fn text_of_piece<'p>(piece: &'p Piece<'_>) -> &'p str {
         Piece::Word { text, .. } => text,
         Piece::Space { .. } => " ",
         Piece::Tie { text, .. } => text,
-        Piece::Hinge { .. } | Piece::Seam { .. } | Piece::Object { .. } | Piece::Break => "",
+        Piece::Hinge { .. }
+        | Piece::Seam { .. }
+        | Piece::Object { .. }
+        | Piece::Anchor(_)
+        | Piece::Break => "",
     }
 }
 
@@ -114,7 +118,7 @@ pub(super) fn width_until(paragraph: &Paragraph<'_>, byte: usize) -> f32 {
             Piece::Space { width: w, .. }
             | Piece::Tie { width: w, .. }
             | Piece::Object { width: w, .. } => width += w,
-            Piece::Hinge { .. } | Piece::Seam { .. } | Piece::Break => {}
+            Piece::Hinge { .. } | Piece::Seam { .. } | Piece::Anchor(_) | Piece::Break => {}
         }
         at += length;
         if at >= byte {

@@ -61,6 +61,8 @@ pub(super) enum Piece<'a> {
         look: usize,
         width: f32,
     },
+    /// A named place.
+    Anchor(&'a str),
     /// The line ends here.
     Break,
 }

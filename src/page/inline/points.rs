@@ -157,6 +157,7 @@ pub(super) fn find(
                 let hyphen = paragraph.hyphens.get(*look).map_or(0.0, |h| h.width * size);
                 finder.close(after, after, hyphen, PointKind::Divided(DIVIDE_AT_HINGE));
             }
+            Piece::Anchor(_) => {}
             Piece::Seam { cost } => finder.close(after, after, 0.0, PointKind::Open(*cost)),
             Piece::Object { width, .. } => finder.at.width += width.min(measure),
             Piece::Break => finder.close(here, after, 0.0, PointKind::Forced),

@@ -3,7 +3,7 @@ use std::collections::HashMap;
 use super::place::Placed;
 use crate::ink::{Faces, Figures, Point, Rect, Shape, TextRun};
 use crate::page::inline::LinkTo;
-use crate::page::strip::{Area, LateNumber, Strip};
+use crate::page::strip::{Area, Drift, LateNumber, Strip};
 use crate::page::{Bookmark, Link, LinkTarget, Mark, Page, Role, draw};
 
 /// Places of anchors: page from 0 and height from the top of the page.
@@ -18,6 +18,11 @@ impl<'a> Numbers<'a> {
         for (strip, at) in strips.iter().zip(placed) {
             for anchor in &strip.anchors {
                 places.entry(anchor.name).or_insert((at.page, top + at.top + anchor.y));
+            }
+            for (note, note_top) in strip.beside.iter().zip(&at.notes) {
+                for anchor in &note.anchors {
+                    places.entry(anchor.name).or_insert((at.page, top + note_top + anchor.y));
+                }
             }
         }
         Self { places }
@@ -55,12 +60,17 @@ pub(in crate::page) fn press<'a>(
         if let Some(head) = strip.head.take().filter(|_| at.first) {
             press.repeat(&head, at.page, y - head.height);
         }
-        // Reading order: a note before what it stands beside.
-        let notes = std::mem::take(&mut strip.beside);
-        for (note, note_top) in notes.into_iter().zip(&at.notes) {
+        // Reading order: a note before what it stands beside, a caption after its figure.
+        let beside = std::mem::take(&mut strip.beside).into_iter().zip(&at.notes);
+        let (captions, notes): (Vec<_>, Vec<_>) =
+            beside.partition(|(note, _)| note.drift == Drift::Caption);
+        for (note, note_top) in notes {
             press.strip(note, at.page, top + note_top);
         }
         press.strip(strip, at.page, y);
+        for (caption, caption_top) in captions {
+            press.strip(caption, at.page, top + caption_top);
+        }
     }
     (press.pages, press.outline)
 }

@@ -7,6 +7,7 @@
 mod paper;
 mod scale;
 
+use paper::Leaf;
 pub use paper::{Frame, SideColumn};
 pub use scale::{Size, Type};
 
@@ -26,7 +27,8 @@ pub const WRITING: f32 = 8.0 * MM;
 pub enum Chapters {
     OnNewPages,
     /// Below the end of the one before, where that leaves much of its page: pages hold
-    /// half as many words in large print, and each chapter would leave one half empty.
+    /// half as many words in large print or in a booklet, and each chapter would leave one
+    /// half empty.
     RunOn,
 }
 
@@ -58,28 +60,35 @@ pub struct Style {
     pub frame: Frame,
     pub scale: Type,
     pub running: Running,
+    pub chapters: Chapters,
     pub palette: Palette,
 }
 
 impl Style {
     /// The style for a form of document on a paper in an edition.
     pub fn new(form: Form, paper: Paper, edition: Edition) -> Self {
+        Self::on(Leaf::Whole, form, paper, edition)
+    }
+
+    /// The style for pages that are half a sheet of a paper, for a booklet. Type keeps its
+    /// size: the text column is as wide as that of a book, whose notes then stand in it.
+    pub fn booklet(form: Form, paper: Paper, edition: Edition) -> Self {
+        Self::on(Leaf::Half, form, paper, edition)
+    }
+
+    fn on(leaf: Leaf, form: Form, paper: Paper, edition: Edition) -> Self {
         let scale = Type::of(edition);
-        let frame = Frame::of(form, paper, edition, &scale);
+        let frame = Frame::of(leaf, form, paper, edition, &scale);
+        let chapters = match (leaf, edition) {
+            (Leaf::Whole, Edition::Standard) => Chapters::OnNewPages,
+            (Leaf::Half, _) | (_, Edition::LargePrint) => Chapters::RunOn,
+        };
         let edges = match form {
             Form::Book => Edges::Justified,
             Form::Sheet | Form::Cards => Edges::Ragged,
         };
         let running = Running { edges, longest: LONGEST };
-        Self { form, edition, frame, scale, running, palette: Palette::STANDARD }
-    }
-
-    /// Where the chapters of a book start.
-    pub fn chapters(&self) -> Chapters {
-        match self.edition {
-            Edition::Standard => Chapters::OnNewPages,
-            Edition::LargePrint => Chapters::RunOn,
-        }
+        Self { form, edition, frame, scale, running, chapters, palette: Palette::STANDARD }
     }
 
     /// Half a line of body text: heights and gaps are multiples of it.

@@ -26,6 +26,19 @@ const BOOK_CHARACTERS: f32 = 71.0;
 /// Between text and side column.
 const GUTTER: f32 = 6.5 * MM;
 
+/// Margin of half a leaf on all four sides, header and footer in it: it is folded and
+/// stapled, and nobody punches it.
+const BOOKLET: f32 = 13.0 * MM;
+const BOOKLET_FURNITURE: f32 = 7.0 * MM;
+
+/// What a page is of its paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Leaf {
+    Whole,
+    /// Half of it, folded along its shorter middle.
+    Half,
+}
+
 /// Where things stand on a page, in points.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Frame {
@@ -63,34 +76,51 @@ impl Frame {
         self.height = (self.height - lines * leading).max(leading);
     }
 
-    pub(super) fn of(form: Form, paper: Paper, edition: Edition, scale: &Type) -> Self {
-        let (page_width, page_height) = match paper {
+    pub(super) fn of(leaf: Leaf, form: Form, paper: Paper, edition: Edition, scale: &Type) -> Self {
+        let (width, height) = match paper {
             Paper::A4 => (210.0 * MM, 297.0 * MM),
             Paper::Letter => (8.5 * 72.0, 11.0 * 72.0),
         };
-        let full_width = page_width - INNER - OUTER;
-        let (top, bottom) = match edition {
-            Edition::Standard => (TOP, BOTTOM),
-            Edition::LargePrint => (TOP_LARGE_PRINT, BOTTOM_LARGE_PRINT),
+        let (page_width, page_height) = match leaf {
+            Leaf::Whole => (width, height),
+            Leaf::Half => (height / 2.0, width),
         };
+        let (inner, outer) = match leaf {
+            Leaf::Whole => (INNER, OUTER),
+            Leaf::Half => (BOOKLET, BOOKLET),
+        };
+        let (top, bottom) = match (leaf, edition) {
+            (Leaf::Whole, Edition::Standard) => (TOP, BOTTOM),
+            (Leaf::Whole, Edition::LargePrint) => (TOP_LARGE_PRINT, BOTTOM_LARGE_PRINT),
+            (Leaf::Half, _) => {
+                let furniture = BOOKLET_FURNITURE + 1.5 * scale.small.leading;
+                (furniture.max(BOOKLET), furniture.max(BOOKLET))
+            }
+        };
+        let furniture = match leaf {
+            Leaf::Whole => FURNITURE,
+            Leaf::Half => BOOKLET_FURNITURE,
+        };
+        let full_width = page_width - inner - outer;
         let room = page_height - top - bottom;
         let height = (room / scale.body.leading).floor() * scale.body.leading;
-        // Eighteen-point lines need all the width there is.
-        let side = (form == Form::Book && edition == Edition::Standard).then(|| {
+        // Eighteen-point lines need all the width there is, and half a leaf has no more.
+        let with_side = form == Form::Book && edition == Edition::Standard && leaf == Leaf::Whole;
+        let side = with_side.then(|| {
             let width = full_width - BOOK_CHARACTERS * scale.body.character() - GUTTER;
-            SideColumn { left: INNER + full_width - width, width }
+            SideColumn { left: inner + full_width - width, width }
         });
         Self {
             paper: (page_width, page_height),
-            left: INNER,
+            left: inner,
             top,
             width: side.map_or(full_width, |side| full_width - GUTTER - side.width),
             height,
             spare: room - height,
             full_width,
             side,
-            header: FURNITURE + scale.small.size * 0.72,
-            footer: page_height - FURNITURE,
+            header: furniture + scale.small.size * 0.72,
+            footer: page_height - furniture,
         }
     }
 }

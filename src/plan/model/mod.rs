@@ -12,6 +12,7 @@ pub use order::*;
 pub use reserve::*;
 pub use worked::*;
 
+use super::exercise::Exercises;
 use super::{RoomPlan, TimetablePlan};
 use crate::lesson::{Caution, Lesson};
 use crate::quantity::{Spread, Volume};
@@ -42,6 +43,8 @@ pub struct Plan {
     pub cost: Cost,
     /// One for each canvas of the lesson, in its order.
     pub worked: Vec<WorkedExample>,
+    /// Sums for each student, if the lesson wants them.
+    pub exercises: Option<Exercises>,
     /// The safety notes of this lesson, worst first.
     pub cautions: Vec<Caution>,
     /// By the clock, if the lesson says what happens when.
