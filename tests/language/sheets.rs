@@ -35,7 +35,8 @@ const PUBLISHED: [&str; 6] = [
 ];
 
 /// Numbers of laws, standards and licences, whose points are not decimal.
-const NUMBERED: [&str; 6] = ["Apache 2.0", "License 1.1", "1910.252", "1910.1200", "1500.14", "II 2.8"];
+const NUMBERED: [&str; 6] =
+    ["Apache 2.0", "License 1.1", "1910.252", "1910.1200", "1500.14", "II 2.8"];
 
 /// Something of everything that a handout may talk about: every shape, technique and note.
 const WHOLE: &str = r##"
