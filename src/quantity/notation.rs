@@ -39,7 +39,7 @@ impl DecimalMark {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum CurrencySign {
-    /// `$6.49`, and `CHF 6.49` where the sign is letters.
+    /// `$6.49`, and `PLN 6.49` where the sign is letters.
     #[default]
     Before,
     /// `6,49 €`, as Spanish has it (Unicode CLDR, `es`: `#,##0.00 ¤`).

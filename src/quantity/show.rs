@@ -429,10 +429,10 @@ mod tests {
         let show = |currency| Show::new(UnitSystem::Metric, currency).written(spanish);
         let price = Money::new(rust_decimal::Decimal::new(6490, 3));
         assert_eq!(show(Currency::EUR).money(price), "6,49\u{a0}€");
-        assert_eq!(show(Currency::CHF).money(price), "6,49\u{a0}CHF");
-        let francs = Show::new(UnitSystem::Metric, Currency::CHF);
-        assert_eq!(francs.money(price), "CHF\u{a0}6.49");
-        assert_eq!(show(Currency::EUR).volume(ml(14.24)), "14,2\u{202F}mL");
+        assert_eq!(show(Currency::PLN).money(price), "6,49\u{a0}PLN");
+        let zloty = Show::new(UnitSystem::Metric, Currency::PLN);
+        assert_eq!(zloty.money(price), "PLN\u{a0}6.49");
+        assert_eq!(show(Currency::EUR).volume(ml(4.24)), "4,2\u{202F}mL");
         assert_eq!(show(Currency::EUR).film(mm(1.8336)), "1,83\u{202F}mm");
         let us = us().written(spanish);
         assert_eq!(us.volume_both(us_fl_oz(5.25)), "5,25\u{202F}fl\u{a0}oz (155\u{202F}mL)");
