@@ -2,8 +2,9 @@
 
 use puddlebook::chart::Room;
 use puddlebook::handout::{
-    Bar, BarPart, Bars, Coverage, CoverageLine, CoverageMark, DecimalMark, DotFill, FeeCurve,
-    FeeDot, FilmLeft, FilmLine, Outline, Picture, PictureKind, RuleLine, Unfolded, WeighedChart,
+    Bar, BarPart, Bars, Coverage, CoverageLine, CoverageMark, DaysSketch, DecimalMark, DotFill,
+    DrawnDay, FeeCurve, FeeDot, FilmLeft, FilmLine, FilmSketch, Outline, Part, Picture,
+    PictureKind, RuleLine, SetUpBefore, SetUpDrying, SetUpSketch, Sketch, Unfolded, WeighedChart,
     WeighedPoint, Weight,
 };
 use puddlebook::ink::Colour;
@@ -207,6 +208,67 @@ pub fn every_picture() -> Vec<PictureKind> {
         PictureKind::Unfolded(asked(Outline::Polygon { sides: 6, side: 4.0 }, 0.5)),
         PictureKind::Unfolded(asked(Outline::Polygon { sides: 3, side: 4.0 }, 0.0)),
         PictureKind::Unfolded(unfolded(Outline::Polygon { sides: 3, side: 4.0 }, 0.5)),
+        PictureKind::Sketch(film_sketch()),
+        PictureKind::Sketch(set_up_sketch()),
+        PictureKind::Sketch(Sketch::Ribbons(parts("mound of paint on paint"))),
+        PictureKind::Sketch(Sketch::Pours(parts(""))),
+        PictureKind::Sketch(Sketch::WashWater(parts("pour off slowly, as local rules allow"))),
+        PictureKind::Sketch(Sketch::Faults(parts("surplus is still on its way down"))),
+        PictureKind::Sketch(days_sketch(&[0, 1, 3, 7, 14])),
+        PictureKind::Sketch(days_sketch(&[0, 1, 3, 7, 10, 14, 17, 21, 28, 40])),
+        PictureKind::Sketch(days_sketch(&[0])),
+        PictureKind::Sketch(days_sketch(&[])),
         PictureKind::Rings { colours: vec![Colour::new(0, 60, 120), WHITE, Colour::new(9, 9, 9)] },
     ]
+}
+
+/// Parts of a sketch: names of one and two words by turns.
+pub fn parts<const N: usize>(words: &str) -> [Part; N] {
+    std::array::from_fn(|number| Part {
+        name: if number % 2 == 0 { "swipe".to_owned() } else { format!("straight pour {number}") },
+        words: words.to_owned(),
+    })
+}
+
+pub fn film_sketch() -> Sketch {
+    let stages = parts("pigment and plastic hang in water");
+    Sketch::Film(FilmSketch { stages, water: "water".to_owned() })
+}
+
+pub fn set_up_sketch() -> Sketch {
+    let word = |word: &str| word.to_owned();
+    Sketch::SetUp(SetUpSketch {
+        before: SetUpBefore {
+            name: word("before the pour"),
+            level: word("spirit level, laid both ways"),
+            canvas: word("canvas"),
+            feet: word("feet"),
+            tray: word("tray"),
+        },
+        drying: SetUpDrying {
+            name: word("while it dries"),
+            cover: word("carton against dust"),
+            film: word("wet paint"),
+            drip: word("drip"),
+            gap: word("a gap for the damp air that gets out"),
+        },
+    })
+}
+
+/// What to do on some days, little and much by turns.
+pub fn days_sketch(days: &[u32]) -> Sketch {
+    let task = |day: &u32| DrawnDay {
+        day: *day,
+        name: format!("day {day}"),
+        date: format!("{} September", 1 + day % 30),
+        words: match day % 3 {
+            0 => "try a fingertip; peel off the tape, trim, sign the back".to_owned(),
+            _ => "varnish".to_owned(),
+        },
+    };
+    Sketch::Days(DaysSketch {
+        dry: "dry".to_owned(),
+        soft: "still soft".to_owned(),
+        days: days.iter().map(task).collect(),
+    })
 }

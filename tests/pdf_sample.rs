@@ -3,7 +3,9 @@
 use puddlebook::ink::{
     Colour, Dash, Face, Faces, PathSegment, Point, Rect, Shape, Stroke, TextRun,
 };
-use puddlebook::page::{Bookmark, Link, LinkTarget, Mark, Page, Pages, Role, Tag, TagId, TagKind};
+use puddlebook::page::{
+    Bookmark, Link, LinkTarget, Mark, Page, Pages, Printing, Role, Tag, TagId, TagKind,
+};
 
 pub const INK: Colour = Colour::new(33, 36, 40);
 pub const A4: (f32, f32) = (595.2756, 841.8898);
@@ -28,6 +30,7 @@ impl<'f> Sample<'f> {
             outline: Vec::new(),
             tags: vec![root],
             missing: Vec::new(),
+            printing: Printing::default(),
         };
         Self { faces, pages }
     }

@@ -109,6 +109,15 @@ fn the_shops_by_example_sell_to_the_lesson() {
 }
 
 #[test]
+fn a_lesson_may_ask_for_exercises() {
+    for shown in [block("yaml", "exercises: 6"), block("yaml", "exercises:\n")] {
+        let lesson = read(&format!("{}{shown}", block("yaml", "title: Two Ways")));
+        let rule = lesson.unwrap_or_else(|faults| panic!("{faults}")).exercises.unwrap();
+        assert_eq!(rule.count.get(), 6);
+    }
+}
+
+#[test]
 fn a_lesson_may_say_when_and_where() {
     let day = block("yaml", "timetable:");
     let text = format!("{}{day}", block("yaml", "title: Two Ways"));
@@ -117,4 +126,13 @@ fn a_lesson_may_say_when_and_where() {
     let minutes: Vec<u32> = timetable.steps.iter().map(|step| step.minutes).collect();
     assert_eq!(minutes, [15, 25, 90, 20]);
     assert!(lesson.room.table.is_some() && lesson.room.level_surface.is_some());
+}
+
+#[test]
+fn a_lesson_may_have_sizes_of_its_own() {
+    let sizes = block("yaml", "  sizes:").replace("\n  ", "\n");
+    let text = format!("{}{}", block("yaml", "title: Two Ways"), sizes.trim());
+    let lesson = read(&text).unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!(lesson.sizes.us.len(), 1);
+    assert!(lesson.sizes.metric.len() > 1, "the other list stays");
 }

@@ -152,6 +152,7 @@ fn document(content: Content) -> Document {
         continued: ", continued".to_owned(),
         tick_box: "box to tick".to_owned(),
         ruled_line: "line {line} of {lines}".to_owned(),
+        cut_to: String::new(),
         blocks,
     }
 }

@@ -1,7 +1,7 @@
 //! Where shapes gather while a picture is drawn.
 
-use super::Drawing;
 use super::style::{LEADING, WHITE};
+use super::{Drawing, Sizing};
 use crate::ink::{Colour, Face, Faces, Figures, PathSegment, Point, Rect, Shape, Stroke, TextRun};
 
 /// Shapes in the making, with the faces to measure texts.
@@ -37,7 +37,13 @@ impl<'f> Board<'f> {
     }
 
     pub fn finish(self, width: f32, height: f32) -> Drawing {
-        Drawing { width, height, shapes: self.shapes, blanks: self.blanks }
+        let size = Sizing::ToRoom;
+        Drawing { width, height, shapes: self.shapes, blanks: self.blanks, size }
+    }
+
+    /// A drawing that nobody may make smaller.
+    pub fn finish_at_true_size(self, width: f32, height: f32) -> Drawing {
+        Drawing { size: Sizing::True, ..self.finish(width, height) }
     }
 
     /// Width of a text in points.

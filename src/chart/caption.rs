@@ -1,11 +1,8 @@
 //! Texts of dimensions, with a line to write on where the reader measures.
 
 use super::board::{Anchor, Board, Type};
-use super::style::INK;
+use super::style::{INK, MM};
 use crate::ink::{Dash, Point, Stroke};
-
-/// Points in a millimetre (ISO 32000-1: a unit is 1/72 in; 25.4 mm to the inch).
-const MM: f32 = 72.0 / 25.4;
 
 /// Room for handwriting over a line in millimetres, as on the pages.
 const WRITING: f32 = 8.0;

@@ -6,7 +6,7 @@ use super::style::{HAIRLINE, INK, WHITE};
 use crate::ink::{Point, Rect};
 
 /// Length of an arrow and half its width.
-const ARROW: (f32, f32) = (5.0, 1.6);
+pub(super) const ARROW: (f32, f32) = (5.0, 1.6);
 
 /// What a dimension needs beside its text to hold it: two arrows and a little line.
 pub(super) const WITHIN: f32 = 18.0;

@@ -11,21 +11,28 @@ mod backend;
 mod bars;
 mod board;
 mod caption;
+mod check_length;
 mod coverage;
 mod dimension;
+mod edge_gauge;
 mod ending;
 mod fees;
 mod film_left;
 mod grow;
 mod hatch;
 mod labels;
+mod log_scale;
 mod marker;
 mod middle;
+mod nomogram;
 mod outline;
 mod plot;
 mod rings;
+mod ruler;
 mod shares;
 mod sketch;
+mod sketch_frame;
+mod spread_rings;
 mod style;
 mod unfolded;
 mod weighed;
@@ -41,6 +48,15 @@ pub struct Drawing {
     pub shapes: Vec<Shape>,
     /// Lines to write on, by their place among the shapes, with what belongs there.
     pub blanks: Vec<(usize, String)>,
+    pub size: Sizing,
+}
+
+/// Whether a drawing may be made smaller.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sizing {
+    ToRoom,
+    /// It is measured with, or cut out: it keeps its size, also where it needs more room.
+    True,
 }
 
 /// What a page gives a picture, in points.
@@ -69,7 +85,17 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
         PictureKind::Weighed(data) => weighed::draw(data, width, room.decimal, faces),
         PictureKind::Shares(data) => shares::draw(data, width, faces),
         PictureKind::Unfolded(data) => unfolded::draw(data, width, larger, faces).lowered(),
+        PictureKind::Sketch(data) => sketch::draw(data, width, faces),
         PictureKind::Rings { colours } => return rings::draw(colours, width * larger),
+        // Only the texts of these grow.
+        PictureKind::Nomogram(data) => {
+            return nomogram::draw(data, width * larger, larger, room.decimal, faces);
+        }
+        PictureKind::EdgeGauge(data) => {
+            return edge_gauge::draw(data, width * larger, larger, faces);
+        }
+        PictureKind::SpreadRings(data) => return spread_rings::draw(data, larger, faces),
+        PictureKind::CheckLength(data) => return check_length::draw(data, larger, faces),
     };
     drawing.grown(larger)
 }

@@ -2,8 +2,8 @@
 
 use std::f32::consts::TAU;
 
-use super::Drawing;
 use super::style::{GRID, tint};
+use super::{Drawing, Sizing};
 use crate::ink::{Colour, Dash, PathSegment, Point, Shape, Stroke};
 
 /// How many rings are poured.
@@ -54,7 +54,7 @@ pub(super) fn draw(colours: &[Colour], width: f32) -> Drawing {
         let beat = (ring as f32 * 2.399).sin() * 0.5 + (ring as f32 * 0.77).cos() * 0.35;
         share -= (1.0 + beat * 0.75).max(0.25) / RINGS as f32;
     }
-    Drawing { width, height, shapes, blanks: Vec::new() }
+    Drawing { width, height, shapes, blanks: Vec::new(), size: Sizing::ToRoom }
 }
 
 /// Height, number around the ring, first phase and how far it turns inwards.

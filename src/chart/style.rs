@@ -45,6 +45,9 @@ pub(super) const TITLE: f32 = 10.5;
 pub(super) const LABEL: f32 = 9.0;
 pub(super) const SMALL: f32 = 8.0;
 
+/// Points in a millimetre (ISO 32000-1: a unit is 1/72 in; 25.4 mm to the inch).
+pub(super) const MM: f32 = 72.0 / 25.4;
+
 /// From baseline to baseline, in type sizes.
 pub(super) const LEADING: f32 = 1.25;
 

@@ -6,7 +6,7 @@ use super::caption::{Caption, Hand};
 use super::dimension::{Dimension, Run, WITHIN};
 use super::middle::Middle;
 use super::outline::{ellipse, perimeter, regular};
-use super::sketch;
+use super::sketch_frame;
 use super::style::{ACCENT, HAIRLINE, INK, LABEL, LEADING, TITLE, WHITE, tint};
 use crate::handout::{Outline, Unfolded};
 use crate::ink::{Colour, Dash, Face, Faces, PathSegment, Point, Rect, Stroke};
@@ -123,7 +123,7 @@ fn cross(
     faces: &Faces,
 ) -> Drawing {
     let mut board = Board::new(faces);
-    let (whole, width) = (width, sketch::room_beside(data, width));
+    let (whole, width) = (width, sketch_frame::room_beside(data, width));
     let left = captions.height.stacked(&board).0.max(8.0) + 10.0;
     let deep = if depth > 0.0 { captions.depth.width(&board) + TAIL + 4.0 } else { 2.0 };
     let beside = board.wrap(EDGE, (width * 0.26).max(deep).max(SUM), &data.edge_label);
@@ -191,7 +191,7 @@ fn cross(
     let down = Dimension { run: Run::Down, from: y, to: y + h, at, edge: x - d };
     down.draw(&mut board, &captions.height);
     let reach = (reach + right).min(width);
-    let reach = sketch::frame(&mut board, data, (reach, whole), bottom + below);
+    let reach = sketch_frame::frame(&mut board, data, (reach, whole), bottom + below);
     board.finish(reach, bottom + below)
 }
 
@@ -225,7 +225,7 @@ fn face_and_strip(
     let right = if depth > 0.0 { captions.depth.width(&board) + 16.0 } else { 2.0 };
     let length = if depth > 0.0 { face.length } else { 0.0 };
     let mut scale = ((width - right - 1.0) / length.max(f32::MIN_POSITIVE))
-        .min((sketch::room_beside(data, width) - left - right) / face.size.0)
+        .min((sketch_frame::room_beside(data, width) - left - right) / face.size.0)
         .min((width * 0.5).min(200.0) / face.size.1);
     // The arrows of a short side stand outside of it, and its text after them.
     let across = captions.width.width(&board);
@@ -281,7 +281,7 @@ fn face_and_strip(
     let mut reach = (x + w + right.max(aside)).max(to + TAIL + across);
     // The arrows of the strip's depth stand above it.
     let clear = if d > 0.0 { CLEAR } else { 0.0 };
-    reach = sketch::frame(&mut board, data, (reach, width), bottom - clear);
+    reach = sketch_frame::frame(&mut board, data, (reach, width), bottom - clear);
     if d > 0.0 {
         let strip = Rect { x: 1.0, y: bottom + 8.0, width: length * scale, height: d };
         board.rectangle(strip, Some(strip_ground()), Some(CUT));

@@ -1,6 +1,9 @@
 //! A handout as a plain value: blocks of words, tables and pictures, with no
 //! coordinates in it. Every number is text already.
 
+use super::labels::CupLabel;
+use super::paper_tools::{CheckLength, EdgeGauge, Nomogram, SpreadRings};
+use super::sketch::Sketch;
 use crate::ink::Colour;
 pub use crate::lesson::{Edition, Paper, Sign};
 pub use crate::quantity::DecimalMark;
@@ -33,6 +36,8 @@ pub struct Document {
     pub tick_box: String,
     /// What a ruled line to write on is called: "line {line} of {lines}".
     pub ruled_line: String,
+    /// To which size cards and labels are cut: "{width} × {height} mm".
+    pub cut_to: String,
     pub blocks: Vec<Block>,
 }
 
@@ -112,6 +117,8 @@ pub enum Block {
     },
     /// Cut-out cards in a grid.
     Cards(Vec<Card>),
+    /// Labels for cups in a grid, cut to one size.
+    CupLabels(Vec<CupLabel>),
     PageBreak,
     /// Starts a page and a set of pages that may be parted from the others: they carry
     /// this header, left and right, instead of the document's, and are counted anew.
@@ -252,7 +259,12 @@ pub enum PictureKind {
     Fees(FeeCurve),
     Weighed(WeighedChart),
     FilmLeft(FilmLeft),
+    Nomogram(Nomogram),
+    EdgeGauge(EdgeGauge),
+    SpreadRings(SpreadRings),
+    CheckLength(CheckLength),
     Unfolded(Unfolded),
+    Sketch(Sketch),
     /// The cover picture: rings of a ring pour, drawn from a seed.
     Rings {
         colours: Vec<Colour>,

@@ -1,6 +1,6 @@
 //! The handouts there are, and how each is written from a plan.
 
-use super::context::{CanvasText, Context, FeesText, order, thin_paint, weigh};
+use super::context::{CanvasText, Context, FeesText, order, thin_paint, tools, weigh};
 use super::document::{Block, Document, Form};
 use super::markdown::{self, Pictures};
 use super::pictures::{self, bought, pictures};
@@ -23,19 +23,22 @@ pub enum Sheet {
     Weigh,
     /// The worksheets worked, for the teacher.
     Answers,
+    /// To print and use with a ruler, a canvas or a cup.
+    Tools,
     /// The book for beginners.
     Guide,
 }
 
 impl Sheet {
     /// All handouts, in the order in which they are made.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Order,
         Self::Lesson,
         Self::Cards,
         Self::Worksheet,
         Self::Weigh,
         Self::Answers,
+        Self::Tools,
         Self::Guide,
     ];
 
@@ -48,15 +51,19 @@ impl Sheet {
             Self::Worksheet => "worksheet",
             Self::Weigh => "weigh",
             Self::Answers => "answers",
+            Self::Tools => "tools",
             Self::Guide => "guide",
         }
     }
 
     fn form(self) -> Form {
         match self {
-            Self::Order | Self::Lesson | Self::Worksheet | Self::Weigh | Self::Answers => {
-                Form::Sheet
-            }
+            Self::Order
+            | Self::Lesson
+            | Self::Worksheet
+            | Self::Weigh
+            | Self::Answers
+            | Self::Tools => Form::Sheet,
             Self::Cards => Form::Cards,
             Self::Guide => Form::Book,
         }
@@ -70,6 +77,7 @@ impl Sheet {
             Self::Worksheet => "worksheet.md",
             Self::Weigh => "weigh.md",
             Self::Answers => "answers.md",
+            Self::Tools => "tools.md",
             Self::Guide => "guide.md",
         }
     }
@@ -103,6 +111,7 @@ impl<'a> Desk<'a> {
             Sheet::Worksheet => self.worksheets()?,
             Sheet::Answers => self.answers()?,
             Sheet::Weigh => self.weigh()?,
+            Sheet::Tools => self.tools()?,
             Sheet::Guide => self.guide()?,
             _ => self.blocks(sheet, &self.context)?,
         };
@@ -119,6 +128,7 @@ impl<'a> Desk<'a> {
             Sheet::Worksheet => &words.sheets.worksheet,
             Sheet::Weigh => &words.sheets.weigh,
             Sheet::Answers => &words.sheets.answers,
+            Sheet::Tools => &words.sheets.tools,
             Sheet::Guide => &words.sheets.guide,
         };
         Document {
@@ -136,6 +146,7 @@ impl<'a> Desk<'a> {
             continued: words.continued.clone(),
             tick_box: words.tick_box.clone(),
             ruled_line: words.ruled_line.clone(),
+            cut_to: words.cut_to.clone(),
             blocks,
         }
     }
@@ -174,6 +185,17 @@ impl<'a> Desk<'a> {
         let mut context = self.context.clone();
         context.insert("weigh", &weigh(self.plan, words, &show));
         self.blocks(Sheet::Weigh, &context)
+    }
+
+    /// The tools alone have labels for all cups, and drawings that are measured with.
+    fn tools(&self) -> Result<Vec<Block>, TemplateFault> {
+        let words = self.templates.words();
+        let show = words.show(&self.plan.lesson.print);
+        let mut context = self.context.clone();
+        context.insert("tools", &tools(self.plan, words, &show));
+        let mut pictures = self.pictures.clone();
+        pictures.extend(pictures::tools(self.plan, words, &show));
+        self.blocks_with(Sheet::Tools, &context, &pictures)
     }
 
     pub(super) fn blocks(

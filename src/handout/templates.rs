@@ -42,6 +42,10 @@ macro_rules! folder {
             "lesson.md",
             "measured.md",
             "order.md",
+            "tools-check.md",
+            "tools-nomogram.md",
+            "tools-rings.md",
+            "tools.md",
             "weigh.md",
             "worksheet.md",
             "words.yaml",
@@ -52,8 +56,8 @@ macro_rules! folder {
     };
 }
 
-const ENGLISH: [(&str, &str); 27] = folder!("en");
-const SPANISH: [(&str, &str); 27] = folder!("es");
+const ENGLISH: [(&str, &str); 31] = folder!("en");
+const SPANISH: [(&str, &str); 31] = folder!("es");
 
 /// The dictionary beside the templates.
 const WORDS: &str = "words.yaml";

@@ -35,8 +35,12 @@ macro_rules! named {
     };
 }
 
-const FIGURES: [File; 3] =
-    [figures!("mixing.yaml"), figures!("reserve.yaml"), figures!("room.yaml")];
+const FIGURES: [File; 4] = [
+    figures!("mixing.yaml"),
+    figures!("reserve.yaml"),
+    figures!("room.yaml"),
+    figures!("sizes.yaml"),
+];
 const ENGLISH: [File; 7] = named!("en");
 const SPANISH: [File; 7] = named!("es");
 

@@ -31,6 +31,8 @@ pub const COLOURS: usize = 40;
 pub const SIDES: Bounds = Bounds::new(3.0, 24.0, "3 to 24");
 pub const CANVAS_SIZE: Bounds = Bounds::new(0.01, 5.0, "10 mm to 5 m (3/8 in to 16 ft)");
 pub const DEPTH: Bounds = Bounds::new(0.0, 0.3, "0 to 300 mm (0 to 12 in)");
+/// Canvas sizes in one table of paint.
+pub const SIZES: usize = 40;
 pub const FILM: Bounds = Bounds::new(1e-6, 0.02, "0.001 mm to 20 mm");
 /// Which of alike canvases.
 pub const PIECE: Bounds = Bounds::new(1.0, 10_000.0, "1 to 10000");

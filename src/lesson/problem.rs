@@ -194,6 +194,7 @@ pub enum ProblemKind {
         sold: Sold,
         found: Dimension,
     },
+    TooManySizes,
     NoTimedSteps,
     TooManyTimedSteps,
     /// The step ends at midnight or later.

@@ -13,7 +13,7 @@ use crate::quantity::{
 use serde::Deserialize;
 
 /// The keys of [`Lesson`]: those that only a lesson may hold, then those of data files.
-pub(super) const KEYS: [&str; 33] = [
+pub(super) const KEYS: [&str; 34] = [
     "title",
     "subtitle",
     "teacher",
@@ -36,6 +36,7 @@ pub(super) const KEYS: [&str; 33] = [
     "mixes",
     "techniques",
     "finishes",
+    "sizes",
     "room",
     "washing",
     "mixing",
@@ -97,6 +98,8 @@ pub(super) struct Lesson {
     pub(super) techniques: Field<Entries<Technique>>,
     /// Varnishes and the like, days later.
     pub(super) finishes: Field<Entries<Finish>>,
+    /// Canvas sizes for the table of paint.
+    pub(super) sizes: Field<At<Sizes>>,
     /// What happens when.
     pub(super) timetable: Field<At<Timetable>>,
     /// Sums for each student.
@@ -301,6 +304,24 @@ pub(super) struct Finish {
     /// Drying time before the first coat.
     pub(super) after: Field<Written<super::legible::Days>>,
     pub(super) basis: Field<Written<String>>,
+}
+
+/// Canvas sizes for the table of paint.
+#[derive(Debug, Deserialize)]
+pub(super) struct Sizes {
+    /// In lessons with US units.
+    pub(super) us: Field<At<Items<Size>>>,
+    /// In metric lessons.
+    pub(super) metric: Field<At<Items<Size>>>,
+}
+
+/// A rectangle, as shops have it.
+#[derive(Debug, Deserialize)]
+pub(super) struct Size {
+    pub(super) width: Field<Written<Length>>,
+    pub(super) height: Field<Written<Length>>,
+    /// Of the edge; none for a flat panel.
+    pub(super) depth: Field<Written<Length>>,
 }
 
 /// How cups are filled and amounts rounded.

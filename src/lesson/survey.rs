@@ -25,8 +25,8 @@ const OF_PARTS: [&str; 10] = [
 ];
 
 /// Sections of plain entries.
-const OF_ENTRIES: [&str; 8] =
-    ["class", "mixing", "reserve", "stock", "timetable", "exercises", "room", "washing"];
+const OF_ENTRIES: [&str; 9] =
+    ["class", "sizes", "mixing", "reserve", "stock", "timetable", "exercises", "room", "washing"];
 
 /// Looks over the file of this root, which may hold these keys, for what of it remains
 /// unseen. A misspelt section is told and then read as the one that is meant: everything

@@ -29,6 +29,8 @@ pub(super) struct Desk<'a, 'd> {
     pub tick_box: &'a str,
     /// What a ruled line is called, by its number.
     pub ruled_line: &'a str,
+    /// To which size pieces are cut.
+    pub cut_to: &'a str,
 }
 
 /// Where a block stands and how its text looks.

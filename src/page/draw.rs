@@ -55,6 +55,19 @@ pub(super) fn scale(shape: &mut Shape, factor: f32) {
     }
 }
 
+/// How far to the right a shape reaches.
+pub(super) fn right(shape: &Shape) -> f32 {
+    let of = |segment: &PathSegment| match *segment {
+        PathSegment::Move(p) | PathSegment::Line(p) => p.x,
+        PathSegment::Cubic(a, b, c) => a.x.max(b.x).max(c.x),
+        PathSegment::Close => 0.0,
+    };
+    match shape {
+        Shape::Text(run) => run.origin.x + run.width(),
+        Shape::Path { segments, .. } => segments.iter().map(of).fold(0.0, f32::max),
+    }
+}
+
 fn each_point(shape: &mut Shape, change: impl Fn(&mut Point)) {
     match shape {
         Shape::Text(run) => change(&mut run.origin),

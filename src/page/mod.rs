@@ -20,7 +20,9 @@ mod tree;
 
 use std::collections::HashMap;
 
-pub use model::{Answer, Bookmark, Link, LinkTarget, Mark, Page, Pages, Role, Tag, TagId, TagKind};
+pub use model::{
+    Answer, Bookmark, Link, LinkTarget, Mark, Page, Pages, Printing, Role, Tag, TagId, TagKind,
+};
 
 use crate::handout::Document;
 use crate::ink::Faces;
@@ -63,6 +65,7 @@ pub fn lay_out_in(document: &Document, mut style: Style, faces: &Faces) -> Pages
             continued: &document.continued,
             tick_box: &document.tick_box,
             ruled_line: &document.ruled_line,
+            cut_to: &document.cut_to,
         };
         let mut strips = desk.document(&document.blocks);
         let (mut tree, mut findings) = (desk.tree, desk.findings);
@@ -89,6 +92,7 @@ pub fn lay_out_in(document: &Document, mut style: Style, faces: &Faces) -> Pages
             outline,
             tags: tree.finish(),
             missing: findings.missing,
+            printing: findings.printing,
         };
     }
 }

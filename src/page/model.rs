@@ -20,6 +20,16 @@ pub struct Pages {
     pub tags: Vec<Tag>,
     /// Characters that no face has, in order of appearance, each once.
     pub missing: Vec<char>,
+    pub printing: Printing,
+}
+
+/// How a reader's program should offer to print.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Printing {
+    #[default]
+    AsItLikes,
+    /// Something on the pages is measured with, or cut to a size.
+    AtItsSize,
 }
 
 /// One page.

@@ -184,6 +184,11 @@ impl<'a> Strip<'a> {
         self.beside.append(&mut other.beside);
     }
 
+    /// How far to the right its marks reach.
+    pub(super) fn right(&self) -> f32 {
+        self.marks.iter().map(|mark| draw::right(&mark.shape)).fold(0.0, f32::max)
+    }
+
     /// Moves everything in it to the right.
     pub(super) fn shift_right(&mut self, dx: f32) {
         for mark in &mut self.marks {

@@ -3,7 +3,7 @@
 use lopdf::{Dictionary, Document, Object, Stream, StringFormat, dictionary};
 
 use super::PdfError;
-use crate::page::{Pages, Tag, TagKind};
+use crate::page::{Pages, Printing, Tag, TagKind};
 
 const PRODUCER: &str = concat!("puddlebook ", env!("CARGO_PKG_VERSION"));
 
@@ -32,7 +32,12 @@ pub(super) fn add(draft: &mut Document, pages: &Pages) -> Result<(), PdfError> {
         catalog.remove(b"PageMode");
     }
     catalog.set("Lang", string(&pages.language));
-    catalog.set("ViewerPreferences", dictionary! { "DisplayDocTitle" => true });
+    let mut preferences = dictionary! { "DisplayDocTitle" => true };
+    if pages.printing == Printing::AtItsSize {
+        // ISO 32000-1, Table 150: the print dialogue opens without scaling.
+        preferences.set("PrintScaling", Object::Name(b"None".to_vec()));
+    }
+    catalog.set("ViewerPreferences", preferences);
     catalog.set("Metadata", metadata);
     Ok(())
 }

@@ -9,6 +9,7 @@
 //!                      provision: jars, supplies; order: measure, buy
 //!                      worked, exercise, cautions, timetable; room: setting, drying, washing
 //!                      course: plans one after the other
+//!                      stock_sizes: paint for canvases as shops have them
 //!                      weighed: a plan against what it would be without weighings
 //! ```
 //!
@@ -43,6 +44,7 @@ mod provision;
 mod reserve;
 mod room;
 mod rounding;
+mod stock_sizes;
 mod supplies;
 mod timetable;
 mod weighed;
@@ -59,6 +61,7 @@ pub use room::{
     DryingPlace, DryingPlan, Extent, FinishDay, Lying, RoomPlan, Setting, Stands, TableKind,
     Washed, WashingPlan,
 };
+pub use stock_sizes::{StockPaint, stock_area};
 pub use timetable::{Booking, StepTime, TimetablePlan};
 pub use weighed::{Compared, ComparedLayer, WeighedBasis};
 pub use worked::Formula;

@@ -38,7 +38,7 @@ fn told_alone(lesson: &str) -> Vec<Told> {
 }
 
 /// All sections of the lesson.
-const SECTIONS: [&str; 19] = [
+const SECTIONS: [&str; 20] = [
     "class",
     "canvases",
     "palettes",
@@ -47,6 +47,7 @@ const SECTIONS: [&str; 19] = [
     "mixes",
     "techniques",
     "finishes",
+    "sizes",
     "mixing",
     "supplies",
     "shops",

@@ -107,6 +107,7 @@ finishes:
     coats: 3
     after: 10 days
     basis: the label
+sizes: {us: [{width: 7 in, height: 9 in, depth: 7/16 in}]}
 mixing: {cup loss: 4 mL, step us: 1/2 fl oz}
 supplies:
   palette knife: {count: 2, per: table, life: washable}
@@ -177,6 +178,9 @@ pub const SLIPS: &[(&str, &str)] = &[
     ("batch: 900 mL", "batch: 900 g"),
     ("drip tray: 50 mL", "dripp tray: 50 mL"),
     ("bucket: 2 gal", "bucket: 0 gal"),
+    ("\nsizes:", "\nsize:"),
+    ("width: 7 in", "width: 7"),
+    ("depth: 7/16 in", "depth: 10 in"),
     ("An evening", "\"An \\x07 evening\""),
     ("Juniper Vale", "[Juniper, Vale]"),
     ("2026-03-14", "14 March"),

@@ -9,7 +9,7 @@ mod keeping;
 mod large_print;
 mod lines;
 mod reading;
-mod sample;
+pub mod sample;
 mod sections;
 mod structure;
 mod style;

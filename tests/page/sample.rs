@@ -74,6 +74,7 @@ pub fn document(form: Form, blocks: Vec<Block>) -> Document {
         continued: ", continued".to_owned(),
         tick_box: "Box to tick".to_owned(),
         ruled_line: "Line {line} of {lines}".to_owned(),
+        cut_to: "Every piece is {width} × {height} mm.".to_owned(),
         blocks,
     }
 }

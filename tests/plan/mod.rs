@@ -23,7 +23,7 @@ mod reserve;
 mod room;
 mod shops;
 mod snapshot;
-mod studio;
+pub mod studio;
 mod timetable;
 mod washing;
 mod worked;

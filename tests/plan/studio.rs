@@ -58,6 +58,7 @@ pub fn lesson() -> Lesson {
         },
         reserve: no_reserve(),
         supplies: vec![],
+        sizes: StockSizes { us: Vec::new(), metric: Vec::new() },
         shops: Vec::new(),
         charges: Charges::default(),
         elsewhere: Vec::new(),

@@ -1,8 +1,8 @@
 //! Figures: each has words, and those of charts carry the data.
 
 use puddlebook::handout::{
-    Bars, Coverage, Document, FeeCurve, FilmLeft, Picture, PictureKind, Shares, WeighedChart,
-    Weight,
+    Bars, Coverage, Document, FeeCurve, FilmLeft, Nomogram, Part, Picture, PictureKind,
+    SetUpSketch, Shares, Sketch, WeighedChart, Weight,
 };
 
 use super::handouts::Handout;
@@ -109,11 +109,52 @@ pub fn data(document: &Document) -> Result<(), String> {
             PictureKind::Weighed(chart) => class_without_words(chart, &alt),
             PictureKind::Coverage(chart) => line_without_words(chart, &alt),
             PictureKind::FilmLeft(chart) => film_without_words(chart, &alt),
+            PictureKind::Nomogram(data) => mark_without_words(data, &alt),
+            PictureKind::SpreadRings(data) => {
+                let rings = data.rings.iter().flat_map(|ring| [&ring.label, &ring.radius_label]);
+                let mut wanted = rings.chain(data.bands.iter().map(|band| &band.name));
+                wanted.find(|wanted| !alt.contains(&plain(wanted))).cloned()
+            }
+            PictureKind::EdgeGauge(data) => {
+                let reach = [data.depth, data.ruler].map(|reach| format!("{reach} mm"));
+                let mut wanted = data.marks.iter().map(|mark| &mark.label).chain(&reach);
+                wanted.find(|wanted| !alt.contains(&plain(wanted))).cloned()
+            }
+            PictureKind::CheckLength(data) => {
+                let mut wanted = data.bars.iter().map(|bar| &bar.label);
+                wanted.find(|wanted| !alt.contains(&plain(wanted))).cloned()
+            }
+            PictureKind::Sketch(sketch) => {
+                words_of(sketch).into_iter().find(|words| !alt.contains(&plain(words)))
+            }
             PictureKind::Unfolded(_) | PictureKind::Rings { .. } => None,
         };
         ensure(fault.is_none(), || format!("{fault:?} is not in {alt:?}"))?;
     }
     Ok(())
+}
+
+/// Everything that is written in a sketch, piece by piece.
+fn words_of(sketch: &Sketch) -> Vec<String> {
+    let of = |parts: &[Part]| -> Vec<String> {
+        parts.iter().flat_map(|part| [part.name.clone(), part.words.clone()]).collect()
+    };
+    match sketch {
+        Sketch::Film(film) => [of(&film.stages), vec![film.water.clone()]].concat(),
+        Sketch::SetUp(SetUpSketch { before, drying }) => {
+            let before = [&before.name, &before.level, &before.canvas, &before.feet, &before.tray];
+            let drying = [&drying.name, &drying.cover, &drying.film, &drying.drip, &drying.gap];
+            before.into_iter().chain(drying).cloned().collect()
+        }
+        Sketch::Ribbons(parts) => of(parts),
+        Sketch::Pours(parts) | Sketch::Faults(parts) => of(parts),
+        Sketch::WashWater(parts) => of(parts),
+        Sketch::Days(line) => {
+            let days = line.days.iter();
+            let days = days.flat_map(|day| [&day.name, &day.date, &day.words]);
+            days.chain([&line.dry, &line.soft]).cloned().collect()
+        }
+    }
 }
 
 /// The first numbers behind some words.
@@ -195,6 +236,13 @@ fn class_without_words(chart: &WeighedChart, alt: &str) -> Option<String> {
         said.first().is_none_or(|said| (said - 100.0 * rule.slope).abs() > 0.5)
     });
     missing.map(|(_, name)| name.clone()).or(rule.map(|rule| rule.label.clone()))
+}
+
+/// What leaves each film, with the film.
+fn mark_without_words(chart: &Nomogram, alt: &str) -> Option<String> {
+    let mut marks = chart.marks.iter();
+    let missing = marks.find(|mark| !near(&values(alt, &mark.label), &[mark.film]));
+    missing.map(|mark| mark.label.clone())
 }
 
 /// Each paint with some of the points of its curve, the last among them; films are shown with

@@ -7,7 +7,7 @@ use puddlebook::handout::{
 };
 
 use super::handouts::Handout;
-use super::said::{Kind, Piece, field};
+use super::said::{Kind, Piece, field, plain};
 use crate::pdf_file::ReadFile;
 use crate::pdf_tree::Element;
 
@@ -103,6 +103,24 @@ fn flat(inline: &Inline) -> String {
     }
 }
 
+/// The size to which pieces are cut: its words are those of the document, its numbers those of
+/// the page (see `tools::cutting`).
+fn cut(document: &Document, file: &ReadFile) -> String {
+    let [before, between, after] =
+        document.cut_to.split(['{', '}']).step_by(2).collect::<Vec<_>>()[..]
+    else {
+        return String::new();
+    };
+    let texts = file.pages.iter().flat_map(|page| &page.sequences).map(|part| plain(&part.text));
+    let sizes = texts.filter_map(|text| {
+        let (width, height) =
+            text.strip_prefix(before)?.strip_suffix(after)?.split_once(between)?;
+        let size: [u32; 2] = [width.parse().ok()?, height.parse().ok()?];
+        Some(format!("{before}{}{between}{}{after}", size[0], size[1]))
+    });
+    sizes.take(1).collect()
+}
+
 /// Writes down what is to be said.
 pub struct Scribe<'d> {
     document: &'d Document,
@@ -110,6 +128,8 @@ pub struct Scribe<'d> {
     pages: HashMap<&'d str, usize>,
     /// How many entries the contents have: of chapters alone, or of sections too.
     entries: usize,
+    /// To which size pieces are cut, as it stands in the file.
+    cut: String,
     pieces: Vec<Piece>,
 }
 
@@ -126,7 +146,8 @@ impl<'d> Scribe<'d> {
         pages.reverse();
         let pages = pages.into_iter().collect();
         let entries = file.tree.of_kind("TOCI").len();
-        Self { document, pages, entries, pieces: Vec::new() }
+        let cut = cut(document, file);
+        Self { document, pages, entries, cut, pieces: Vec::new() }
     }
 
     fn add(&mut self, kind: Kind, words: &str) {
@@ -181,7 +202,17 @@ impl<'d> Scribe<'d> {
                 self.blocks(body);
             }
             Block::Aside(body) | Block::Columns { body, .. } => self.blocks(body),
-            Block::Cards(cards) => cards.iter().for_each(|card| self.card(card)),
+            Block::Cards(cards) => {
+                self.add(Kind::Paragraph, &self.cut.clone());
+                cards.iter().for_each(|card| self.card(card));
+            }
+            Block::CupLabels(labels) => {
+                self.add(Kind::Paragraph, &self.cut.clone());
+                for label in labels {
+                    self.add(Kind::Paragraph, &label.title);
+                    self.blocks(&label.body);
+                }
+            }
             Block::Ruled { lines } => {
                 let name = &self.document.ruled_line;
                 let name = name.replace("{lines}", &lines.to_string());

@@ -19,6 +19,7 @@ mod step;
 mod technique;
 mod thin_paint;
 mod timetable;
+mod tools;
 mod weigh;
 
 use super::words::{Words, fill};
@@ -46,6 +47,7 @@ pub(super) use step::{operand_of, result_of};
 pub use technique::{ColourText, MixText, TechniqueText};
 pub(super) use thin_paint::thin_paint;
 pub use timetable::TimetableText;
+pub(super) use tools::tools;
 pub(super) use weigh::weigh;
 
 /// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety
@@ -233,15 +235,19 @@ fn rule(show: &Show) -> RuleText {
     }
 }
 
+/// The name of the month of a date.
+pub(super) fn month(date: Date, words: &Words) -> &str {
+    let month = usize::try_from(date.month()).ok();
+    month.and_then(|month| words.months.get(month.checked_sub(1)?)).map_or("", String::as_str)
+}
+
 /// A date with the name of its month.
 pub(super) fn spelled(date: Date, words: &Words) -> String {
-    let month =
-        usize::try_from(date.month()).ok().and_then(|m| words.months.get(m.checked_sub(1)?));
     fill(
         &words.date,
         &[
             ("day", &date.day().to_string()),
-            ("month", month.map_or("", String::as_str)),
+            ("month", month(date, words)),
             ("year", &date.year().to_string()),
         ],
     )

@@ -59,34 +59,46 @@ pub(in crate::handout) fn weigh(plan: &Plan, words: &Words, show: &Show) -> Weig
 }
 
 fn sitter_text(plan: &Plan, sitter: Sitter<'_>, words: &Words, show: &Show) -> SitterText {
-    let texts = &words.weigh;
     SitterText {
-        who: match sitter.painter {
-            Painter::Named(name) => name.to_owned(),
-            Painter::Numbered(number) => fill(&texts.student, &[("number", &number.to_string())]),
-            Painter::Demonstration => texts.demonstration.clone(),
-            Painter::Spare => texts.spare.clone(),
-        },
+        who: who(sitter.painter, words),
         cups: cups(plan, sitter).map(|weighing| weighing_text(weighing, words, show)).collect(),
     }
 }
 
-fn weighing_text(weighing: Weighing<'_>, words: &Words, show: &Show) -> WeighingText {
-    let Weighing { canvas, piece, pieces, plan, on, layer, at, cup } = weighing;
+/// What a painter is called.
+pub(super) fn who(painter: Painter<'_>, words: &Words) -> String {
     let texts = &words.weigh;
-    let piece = piece.to_string();
+    match painter {
+        Painter::Named(name) => name.to_owned(),
+        Painter::Numbered(number) => fill(&texts.student, &[("number", &number.to_string())]),
+        Painter::Demonstration => texts.demonstration.clone(),
+        Painter::Spare => texts.spare.clone(),
+    }
+}
+
+/// What the canvas of a cup is called: with its number among alike ones, and its layer where
+/// the technique has several.
+pub(super) fn named(weighing: &Weighing<'_>, words: &Words) -> String {
+    let texts = &words.weigh;
+    let Weighing { canvas, piece, pieces, layer, .. } = *weighing;
+    let numbered = match pieces {
+        1 => canvas.name.clone(),
+        _ => fill(&texts.piece, &[("canvas", &canvas.name), ("piece", &piece.to_string())]),
+    };
+    match canvas.technique.layers.len() {
+        1 => numbered,
+        _ => fill(&texts.layer, &[("canvas", &numbered), ("layer", &layer.name)]),
+    }
+}
+
+fn weighing_text(weighing: Weighing<'_>, words: &Words, show: &Show) -> WeighingText {
+    let name = named(&weighing, words);
+    let Weighing { plan, on, at, cup, .. } = weighing;
     // The grams of the answer copies.
     let (_, grams) = used(plan, show);
     let planned = grams.get(on).and_then(|cups| cups.get(at)).cloned();
-    let numbered = match pieces {
-        1 => canvas.name.clone(),
-        _ => fill(&texts.piece, &[("canvas", &canvas.name), ("piece", &piece)]),
-    };
     WeighingText {
-        canvas: match canvas.technique.layers.len() {
-            1 => numbered,
-            _ => fill(&texts.layer, &[("canvas", &numbered), ("layer", &layer.name)]),
-        },
+        canvas: name,
         colour: cup.colour.name.clone(),
         swatch: hex(cup.colour.swatch),
         planned: planned.unwrap_or_default(),

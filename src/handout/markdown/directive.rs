@@ -4,9 +4,10 @@ use super::MarkdownFault;
 use super::inline::{colour, plain};
 use super::reader::{Reader, fault};
 use crate::handout::document::{Block, Card, Fact, Inline, NoticeKind};
+use crate::handout::labels::CupLabel;
 use crate::lesson::Sign;
 
-const KNOWN: [&str; 17] = [
+const KNOWN: [&str; 18] = [
     "aside",
     "cards",
     "caution",
@@ -15,6 +16,7 @@ const KNOWN: [&str; 17] = [
     "example",
     "index",
     "key-figures",
+    "labels",
     "masthead",
     "page-break",
     "picture",
@@ -74,6 +76,7 @@ pub(super) fn read(
             _ => return Err(fault("ruled lines are counted from 1 to 60: `ruled 4`", info)),
         },
         "cards" => cards(reader, body)?,
+        "labels" => labels(reader, body)?,
         "columns" => match argument.parse() {
             Ok(count @ 1..=MAX_COLUMNS) => Block::Columns { count, body: reader.inner(body)? },
             _ => return Err(fault("columns are counted from 1 to 4: `columns 2`", info)),
@@ -235,6 +238,18 @@ fn cards(reader: &Reader<'_>, body: &str) -> Result<Block, MarkdownFault> {
     }
     cards.extend(open);
     Ok(Block::Cards(cards))
+}
+
+/// Labels with a line `---` between them; the first line of each is its title and swatch.
+fn labels(reader: &Reader<'_>, body: &str) -> Result<Block, MarkdownFault> {
+    let mut labels: Vec<CupLabel> = Vec::new();
+    for text in body.split("\n---\n").map(str::trim).filter(|text| !text.is_empty()) {
+        let (head, rest) = first_line(text);
+        let head = fact(reader, head)?;
+        let (swatch, body) = (colour(&head.value), reader.inner(rest)?);
+        labels.push(CupLabel { swatch, title: head.label, body });
+    }
+    Ok(Block::CupLabels(labels))
 }
 
 fn sign(name: &str) -> Result<Sign, MarkdownFault> {

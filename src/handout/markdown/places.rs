@@ -56,6 +56,9 @@ impl<'a> Places<'a> {
                     self.words(heading);
                     self.blocks(body);
                 }
+                Block::CupLabels(labels) => {
+                    labels.iter().for_each(|label| self.blocks(&label.body));
+                }
                 Block::Aside(body) | Block::Columns { body, .. } => self.blocks(body),
                 Block::Masthead { .. }
                 | Block::TitlePage { .. }

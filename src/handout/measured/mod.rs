@@ -49,6 +49,7 @@ pub fn measured(
         continued: words.continued.clone(),
         tick_box: words.tick_box.clone(),
         ruled_line: words.ruled_line.clone(),
+        cut_to: words.cut_to.clone(),
         blocks,
     })
 }

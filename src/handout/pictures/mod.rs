@@ -2,8 +2,12 @@
 
 mod bars;
 mod coverage;
+mod days;
 mod fees;
 mod film_left;
+mod nomogram;
+mod sketches;
+mod tools;
 mod unfolded;
 
 use super::document::{Picture, PictureKind};
@@ -15,6 +19,7 @@ use crate::plan::Plan;
 pub(super) use bars::bought;
 pub(super) use fees::fees;
 pub(super) use film_left::{spun, tilted};
+pub(super) use tools::tools;
 
 /// Every picture that the plan has, by the name that templates use.
 pub(super) fn pictures(plan: &Plan, words: &Words) -> Pictures {
@@ -25,6 +30,9 @@ pub(super) fn pictures(plan: &Plan, words: &Words) -> Pictures {
     pictures.insert("colour-bars".to_string(), bars::colours(plan, words, &show));
     pictures.insert("need-bought".to_string(), bars::bought(&plan.order, words, &show));
     pictures.insert("cover".to_string(), cover(plan, words));
+    pictures.insert("days".to_string(), days::days(plan, words));
+    let sketches = sketches::sketches(words).into_iter();
+    pictures.extend(sketches.map(|(name, picture)| (name.to_string(), picture)));
     let canvases = plan.lesson.canvases.iter().zip(&plan.canvases).zip(&plan.worked);
     for (at, ((canvas, worked_out), sums)) in canvases.enumerate() {
         let name = canvas_name(at);

@@ -17,6 +17,7 @@ mod people;
 mod reserve;
 mod room;
 mod shop;
+mod sizes;
 mod supplies;
 mod techniques;
 mod timetable;
@@ -41,6 +42,7 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
     let mixes = mixes::mixes(desk, raw, &materials);
     let techniques = techniques::techniques(desk, raw);
     let finishes = techniques::finishes(desk, raw, &materials);
+    let sizes = sizes::sizes(desk, root, raw);
     let palettes = palettes::palettes(desk, raw, &colours);
     let shelf = canvas::Shelf {
         techniques: &techniques,
@@ -93,6 +95,7 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         practices: practices?,
         cautions,
         techniques: techniques.values().filter_map(|way| way.technique.clone()).collect(),
+        sizes: sizes?,
         mixes: mixes.values().cloned().collect(),
     })
 }

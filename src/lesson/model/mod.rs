@@ -10,6 +10,7 @@ mod goods;
 mod recipe;
 mod reserve;
 mod room;
+mod sizes;
 mod technique;
 mod timetable;
 mod weighing;
@@ -22,6 +23,7 @@ pub use goods::*;
 pub use recipe::*;
 pub use reserve::*;
 pub use room::*;
+pub use sizes::*;
 pub use technique::*;
 pub use timetable::*;
 pub use weighing::*;
@@ -73,6 +75,8 @@ pub struct Lesson {
     pub cautions: Vec<Caution>,
     /// All known techniques, for tables and charts that compare them.
     pub techniques: Vec<Arc<Technique>>,
+    /// Canvas sizes of the shops, for tables.
+    pub sizes: StockSizes,
     /// All known mixes, for tables.
     pub mixes: Vec<Arc<Mix>>,
 }

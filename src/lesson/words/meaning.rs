@@ -132,6 +132,8 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
             };
             Words::new(format!("\"{item}\" is needed {how}"), mark).right(right)
         }
+        ProblemKind::TooManySizes => Words::new("too many canvas sizes in this table", "here")
+            .right(format!("up to {}", limits::SIZES)),
         ProblemKind::NoTimedSteps => Words::new("a timetable needs a step", "none here")
             .right("a name and how long it takes: pouring: 45 min"),
         ProblemKind::TooManyTimedSteps => Words::new("too many steps in this timetable", "here")

@@ -7,6 +7,8 @@ use crate::page::strip::Strip;
 use crate::page::style::Size;
 use crate::page::{Mark, Role, TagKind, draw};
 
+use super::cut::{self, Piece};
+
 /// A card is at least this many characters of body text wide.
 const NARROWEST: f32 = 36.0;
 
@@ -56,23 +58,44 @@ pub(super) fn set<'a>(
     column: Column,
     galley: &mut Galley<'a>,
 ) {
-    let page = desk.style.frame.height - 0.2;
+    // What is said of the size stands, and is heard, before the cards.
+    let saying = desk.style.scale.small.leading + cut::BELOW;
+    let (filled, mut page) = (galley.filled(), desk.style.frame.height - 0.2);
+    if filled == 0.0 {
+        // It stands on the page of the first cards, and all are of one size.
+        page -= saying;
+    }
     let columns = if column.width / 2.0 >= NARROWEST * column.text.character() { 2 } else { 1 };
-    let width = column.width / columns as f32;
+    let width = cut::down_to_mm(column.width / columns as f32);
     galley.leave(1.5 * desk.style.grid());
-    let room = Room { first: page - galley.filled(), page };
-    let rows = fewest_pages(desk, cards, Column { width, ..column }, columns, room);
+    let cell = Column { width, ..column };
+    let first = if filled == 0.0 { page } else { page - galley.filled() - saying };
+    let room = Room { first, page };
+    let mark = desk.tree.mark();
+    let tag = desk.tag(TagKind::Paragraph, column.tag);
+    let mut rows = fewest_pages(desk, cards, cell, columns, room);
+    let height = rows.iter().map(|row| row.height).fold(0.0, f32::max);
+    if rows.iter().all(|row| (row.height - height).abs() < 0.1) {
+        let said = cut::said(desk, Piece { width, height }, column, tag);
+        galley.extend(said);
+    } else {
+        desk.tree.rewind(mark);
+        rows = fewest_pages(desk, cards, cell, columns, room);
+    }
+    let mut strips = Vec::with_capacity(rows.len());
     for Row { height, cards } in rows {
         let mut strip = Strip { height, ..Strip::default() };
         for (index, mut card) in cards.into_iter().enumerate() {
             let x = index as f32 * width;
             card.shift_right(x);
-            strip.marks.extend(cut_lines(desk, column.x + x, width, height));
+            strip.marks.extend(cut::lines(desk, column.x + x, Piece { width, height }));
             card.links.clear();
             strip.add(card, 0.0);
         }
-        galley.push(strip);
+        strips.push(strip);
     }
+    galley.leave(cut::BELOW);
+    galley.extend(strips);
 }
 
 /// Cards side by side.
@@ -103,8 +126,8 @@ impl Room {
     }
 }
 
-/// Rows of one height where that takes no page more than rows that are each as high as
-/// they need.
+/// Rows of one height, closer set where that takes fewer pages; only cards that no page holds
+/// are as high as they need.
 fn fewest_pages<'a>(
     desk: &mut Desk<'a, '_>,
     cards: &'a [Card],
@@ -114,17 +137,18 @@ fn fewest_pages<'a>(
 ) -> Vec<Row<'a>> {
     let scale = desk.style.scale.clone();
     let mark = desk.tree.mark();
-    let alike = fit(desk, cards, cell, columns, room.page);
-    let pages = room.pages(&alike);
+    let large = fit(desk, cards, cell, columns, room.page);
+    let pages = room.pages(&large);
     if columns == 1 || pages == 1 {
-        return alike;
+        return large;
     }
     let notes = Notes::Below;
     let medium = Sizes { reading: scale.chapter, name: scale.title, air: 1.0, notes };
     let close = Sizes { name: scale.large, air: 0.6, ..medium };
-    for sizes in [medium, close, Sizes { reading: scale.title, ..close }] {
+    let small = Sizes { reading: scale.title, ..close };
+    for sizes in [medium, close, small, Sizes { air: 0.4, ..small }] {
         desk.tree.rewind(mark);
-        let rows = rows(desk, cards, cell, columns, sizes);
+        let rows = alike(rows(desk, cards, cell, columns, sizes));
         if room.pages(&rows) < pages && rows.iter().all(|row| row.height <= room.page) {
             return rows;
         }
@@ -133,8 +157,14 @@ fn fewest_pages<'a>(
     fit(desk, cards, cell, columns, room.page)
 }
 
+/// All rows as high as the highest, in whole millimetres.
+fn alike(rows: Vec<Row<'_>>) -> Vec<Row<'_>> {
+    let height = rows.iter().map(|row| cut::up_to_mm(row.height)).fold(0.0, f32::max);
+    rows.into_iter().map(|row| Row { height, ..row }).collect()
+}
+
 /// The cards in rows: six to a page if they fit, with readings as large as fit; cards
-/// that need more than half a page are as high as they need.
+/// that need more than half a page are as high as the highest of them.
 fn fit<'a>(
     desk: &mut Desk<'a, '_>,
     cards: &'a [Card],
@@ -157,14 +187,14 @@ fn fit<'a>(
         }
     };
     for (count, sizes) in wishes {
-        let height = page / count as f32;
+        let height = cut::down_to_mm(page / count as f32);
         let rows = rows(desk, cards, cell, columns, sizes);
         if rows.iter().flat_map(|row| &row.cards).all(|card| card.height <= height) {
             return rows.into_iter().map(|row| Row { height, ..row }).collect();
         }
         desk.tree.rewind(mark);
     }
-    let rows = rows(desk, cards, cell, columns, medium);
+    let rows = alike(rows(desk, cards, cell, columns, medium));
     if rows.iter().all(|row| row.height <= page) {
         return rows;
     }
@@ -224,32 +254,22 @@ fn divided<'a>(
     rows
 }
 
-/// Dashed lines around a card, with a gap at the corners where the knife turns.
-fn cut_lines(desk: &Desk<'_, '_>, x: f32, width: f32, height: f32) -> Vec<Mark> {
-    let stroke = Stroke { colour: desk.style.palette.quiet, width: 0.5, dash: Dash::Dashed };
-    let (right, bottom) = (x + width, height);
-    [
-        ((x, 0.0), (right, 0.0)),
-        ((x, bottom), (right, bottom)),
-        ((x, 0.0), (x, bottom)),
-        ((right, 0.0), (right, bottom)),
-    ]
-    .into_iter()
-    .map(|(from, to)| Mark { shape: draw::dashed(from, to, stroke), role: Role::Artifact })
-    .collect()
-}
-
 /// What the swatch of a card takes from the width of its head.
 fn swatch_room(desk: &Desk<'_, '_>, card: &Card) -> f32 {
     let width = SWATCH.0 * desk.style.scale.body.leading + desk.style.grid() * 1.4;
     if card.swatch.is_some() { width } else { 0.0 }
 }
 
+/// Between the edges of a card that are cut and what stands on it, however close its lines.
+fn sides(desk: &Desk<'_, '_>, sizes: Sizes) -> f32 {
+    PADDING * desk.style.grid() * sizes.air.max(0.8)
+}
+
 /// Height of the name and what stands under it.
 fn head_height<'a>(desk: &mut Desk<'a, '_>, card: &'a Card, cell: Column, sizes: Sizes) -> f32 {
     let note = desk.style.scale.note;
     let colour = desk.style.palette.ink;
-    let room = cell.width - 2.0 * PADDING * sizes.air * desk.style.grid() - swatch_room(desk, card);
+    let room = cell.width - 2.0 * sides(desk, sizes) - swatch_room(desk, card);
     let setting = Setting::ragged(room);
     let name = Look::new(Face::Bold, sizes.name.size, colour, cell.tag);
     let names = desk.words(&card.title, name, setting).len() as f32;
@@ -264,7 +284,8 @@ fn part<'a>(desk: &mut Desk<'a, '_>, part: Part<'a>, cell: Column) -> Strip<'a> 
     let air = grid * part.sizes.air;
     let padding = PADDING * air;
     let division = desk.tag(TagKind::Division, cell.tag);
-    let inner = cell.inset(padding, padding).tagged(division);
+    let sides = sides(desk, part.sizes);
+    let inner = cell.inset(sides, sides).tagged(division);
     let mut strip = Strip { height: padding, ..Strip::default() };
     let text_x = inner.x + swatch_room(desk, part.card);
     if let Some(colour) = part.card.swatch {

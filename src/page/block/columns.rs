@@ -55,6 +55,11 @@ pub(super) fn set<'a>(
             let later = rest.split_off(taken.min(rest.len()));
             let mut one = stack(std::mem::replace(&mut rest, later));
             one.shift_right(index as f32 * (width + gutter));
+            // What keeps its size may need more room than its column: on the paper at least.
+            let over = one.right() - (desk.style.frame.left + desk.style.frame.full_width);
+            if over > 0.1 {
+                one.shift_right(-over);
+            }
             beside.height = beside.height.max(one.height);
             beside.add(one, 0.0);
         }

@@ -1,11 +1,11 @@
-use crate::chart::{self, Room};
+use crate::chart::{self, Room, Sizing};
 use crate::handout::{Edition, Inline, Picture, PictureKind};
 use crate::ink::Face;
 use crate::page::desk::{Column, Desk, Place, Setting};
 use crate::page::galley::Galley;
 use crate::page::inline::Look;
 use crate::page::strip::{Drift, Joint, Snap, Strip, stack};
-use crate::page::{Answer, Mark, Role, TagId, TagKind, draw};
+use crate::page::{Answer, Mark, Printing, Role, TagId, TagKind, draw};
 
 use super::aside::side_column;
 use super::{Joints, text_strips};
@@ -18,6 +18,10 @@ const MOST_OF_PAGE: f32 = 0.8;
 /// can stand below it.
 const CANVAS: f32 = 0.42;
 const CANVAS_LARGE_PRINT: f32 = 0.37;
+
+/// A nomogram is read the better the higher it is; the rest of the page says how.
+const NOMOGRAM: f32 = 0.72;
+const NOMOGRAM_LARGE_PRINT: f32 = MOST_OF_PAGE;
 
 /// A figure with its caption: beside it in a book, below it elsewhere.
 pub(super) fn set<'a>(
@@ -77,26 +81,38 @@ pub(super) fn picture<'a>(
     let small_print = desk.style.scale.small.size;
     let mut room = Room { width: column.width, small_print, decimal: desk.decimal };
     let mut drawing = chart::draw(made, room, desk.faces);
-    let canvas = match desk.style.edition {
-        Edition::Standard => CANVAS,
-        Edition::LargePrint => CANVAS_LARGE_PRINT,
+    let (canvas, nomogram) = match desk.style.edition {
+        Edition::Standard => (CANVAS, NOMOGRAM),
+        Edition::LargePrint => (CANVAS_LARGE_PRINT, NOMOGRAM_LARGE_PRINT),
     };
     let wished = match made.kind {
         PictureKind::Unfolded(_) => height.min(desk.style.frame.height * canvas),
+        PictureKind::Nomogram(_) => height.min(desk.style.frame.height * nomogram),
         PictureKind::Coverage(_)
         | PictureKind::Bars(_)
         | PictureKind::Shares(_)
         | PictureKind::Fees(_)
         | PictureKind::Weighed(_)
         | PictureKind::FilmLeft(_)
+        | PictureKind::EdgeGauge(_)
+        | PictureKind::SpreadRings(_)
+        | PictureKind::CheckLength(_)
+        | PictureKind::Sketch(_)
         | PictureKind::Rings { .. } => height,
     };
-    if drawing.height > wished {
+    let may_shrink = drawing.size == Sizing::ToRoom;
+    if may_shrink && drawing.height > wished {
         room.width *= wished / drawing.height;
         drawing = chart::draw(made, room, desk.faces);
     }
     // Lettering keeps its size, so a narrower drawing may still be too high.
-    let fit = (height / drawing.height).min(1.0);
+    let fit = if may_shrink { (height / drawing.height).min(1.0) } else { 1.0 };
+    // What keeps its size and needs more room than the column has stays on the paper at least.
+    let edge = desk.style.frame.left + desk.style.frame.full_width;
+    let x = column.x.min(edge - drawing.width).max(0.0);
+    if drawing.size == Sizing::True {
+        desk.findings.printing = Printing::AtItsSize;
+    }
     let mut strip = Strip { height: drawing.height * fit, ..Strip::default() };
     let paragraph = (!drawing.blanks.is_empty()).then(|| desk.tag(TagKind::Paragraph, column.tag));
     let mut blanks = drawing.blanks.into_iter().peekable();
@@ -105,7 +121,7 @@ pub(super) fn picture<'a>(
         if fit < 1.0 {
             draw::scale(&mut shape, fit);
         }
-        draw::shift(&mut shape, column.x, 0.0);
+        draw::shift(&mut shape, x, 0.0);
         match (blanks.next_if(|(blank, _)| *blank == place), paragraph) {
             (Some((_, what)), Some(paragraph)) => {
                 let field = desk.tree.field(Answer::Written, &what, paragraph);

@@ -7,10 +7,12 @@ mod aside;
 mod cards;
 mod columns;
 mod contents;
+mod cut;
 mod facts;
 mod figure;
 mod frame;
 mod heading;
+mod labels;
 mod list;
 mod masthead;
 mod notice;
@@ -77,6 +79,7 @@ impl<'a> Desk<'a, '_> {
             Block::Ruled { lines } => ruled::set(self, *lines, column, galley),
             Block::Columns { count, body } => columns::set(self, *count, body, column, galley),
             Block::Cards(cards) => cards::set(self, cards, column, galley),
+            Block::CupLabels(made) => labels::set(self, made, column, galley),
             Block::PageBreak => {
                 if column.place == Place::Flow {
                     galley.page();

@@ -7,7 +7,7 @@ use crate::handout::{Inline, Target};
 use crate::ink::{Colour, Face, Faces, Figures};
 use crate::page::style::MM;
 use crate::page::tree::Tree;
-use crate::page::{Answer, TagId, TagKind};
+use crate::page::{Answer, Printing, TagId, TagKind};
 
 /// A thin space between a number and its unit, in em (common practice: a sixth).
 const THIN: f32 = 0.16;
@@ -25,6 +25,7 @@ pub(in crate::page) struct Findings {
     pub missing: Vec<char>,
     /// How many page numbers stand in the text.
     pub page_numbers: usize,
+    pub printing: Printing,
 }
 
 impl Findings {

@@ -6,16 +6,18 @@
 //! Newtonian (as stiff when stirred as at rest), without surface tension, not drying, on a
 //! surface that is clean, even and wet. So they explain, they compare, and they order nothing:
 //! no other part of the engine uses this room. [`Demonstration`] is what the guide shows of
-//! it.
+//! it, [`SpreadTarget`] what is printed to pour on.
 
 mod blob;
 mod demonstration;
 mod fluid;
 mod spun;
+mod target;
 mod tilted;
 
 pub use blob::{Blob, fluid_that_reaches, volume_that_reaches};
 pub use demonstration::Demonstration;
 pub use fluid::{Fluid, water_viscosity};
 pub use spun::SpunFilm;
+pub use target::{Band, Ring, SpreadTarget};
 pub use tilted::{Tilt, TiltedFilm};

@@ -1,10 +1,14 @@
 //! The words between numbers, in the language of the handouts: one file a language,
 //! `words.yaml` beside the templates.
 
+mod sketches;
+
 use crate::lesson::Print;
 use crate::quantity::Notation;
 use crate::quantity::show::Show;
 use serde::Deserialize;
+
+pub use sketches::{PartWords, SketchWords};
 
 /// Everything in `words.yaml`. Texts with names in braces go through `fill`.
 #[derive(Debug, Clone, Deserialize)]
@@ -21,6 +25,8 @@ pub struct Words {
     pub tick_box: String,
     /// What a ruled line to write on is called.
     pub ruled_line: String,
+    /// To which size cards and labels are cut: `{width}`, `{height}` in millimetres.
+    pub cut_to: String,
     pub running: RunningWords,
     pub date: String,
     pub months: [String; 12],
@@ -56,6 +62,7 @@ pub struct SheetWords {
     pub worksheet: String,
     pub weigh: String,
     pub answers: String,
+    pub tools: String,
     pub guide: String,
     pub measured: String,
 }
@@ -256,7 +263,12 @@ pub struct PictureWords {
     pub film_tilted: FilmLeftWords,
     pub weighed: WeighedWords,
     pub unfolded: UnfoldedWords,
+    pub nomogram: NomogramWords,
+    pub edge_gauge: EdgeGaugeWords,
+    pub spread_rings: SpreadRingWords,
+    pub check_length: CheckLengthWords,
     pub cover: CoverWords,
+    pub sketches: SketchWords,
 }
 
 /// The coverage chart.
@@ -394,6 +406,61 @@ pub struct UnfoldedWords {
     pub side: String,
     pub middle: String,
     pub depth: String,
+}
+
+/// The nomogram.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct NomogramWords {
+    pub area: String,
+    pub volume: String,
+    pub film: String,
+    pub marks: String,
+    /// `{what}`, `{consistency}`
+    pub mark: String,
+    /// One of several layers: `{technique}`, `{layer}`
+    pub layer: String,
+    pub between: String,
+    /// `{area}`, `{film}`, `{volume}`, each a `range`, and `{marks}`
+    pub alt: String,
+    /// `{low}`, `{high}`
+    pub range: String,
+    /// `{mark}`, `{film}`
+    pub told: String,
+}
+
+/// The gauge for the depth of a canvas.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct EdgeGaugeWords {
+    pub fold: String,
+    pub ruler: String,
+    /// `{canvas}`, `{depth}`
+    pub mark: String,
+    pub between: String,
+    /// `{depth}`, `{ruler}`, `{marks}`
+    pub alt: String,
+}
+
+/// The rings over which a blob spreads.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SpreadRingWords {
+    /// `{volume}`
+    pub centre: String,
+    /// `{volume}`, `{time}`, `{rings}`, `{bands}`
+    pub alt: String,
+    /// `{viscosity}`, `{radius}`
+    pub ring: String,
+    /// `{consistency}`, `{inner}`, `{outer}`
+    pub band: String,
+}
+
+/// The bars of known length.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CheckLengthWords {
+    pub alt: String,
 }
 
 /// The cover of the guide.
