@@ -7,7 +7,7 @@
 use divan::{Bencher, black_box};
 use puddlebook::handout::{Desk, Document, Sheet, Templates};
 use puddlebook::ink::Faces;
-use puddlebook::lesson::{self, Lesson};
+use puddlebook::lesson::{self, Language, Lesson};
 use puddlebook::page::{self, Pages};
 use puddlebook::{pdf, plan};
 use std::collections::BTreeMap;
@@ -24,7 +24,7 @@ fn lesson() -> Lesson {
 }
 
 fn templates() -> Templates {
-    Templates::new(&BTreeMap::new()).unwrap_or_else(|fault| panic!("{fault:?}"))
+    Templates::new(Language::English, &BTreeMap::new()).unwrap_or_else(|fault| panic!("{fault:?}"))
 }
 
 fn documents(lesson: Lesson, templates: &Templates) -> Vec<Document> {

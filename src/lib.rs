@@ -19,7 +19,7 @@
 //! // plan: areas, amounts, packs, cost
 //! let plan = plan::plan(lesson)?;
 //! // write up: words, tables and pictures, still without a place on paper
-//! let templates = handout::Templates::new(&BTreeMap::new())?;
+//! let templates = handout::Templates::new(plan.lesson.print.language, &BTreeMap::new())?;
 //! let order = handout::Desk::new(&plan, &templates)?.write(handout::Sheet::Order)?;
 //! // lay out: every mark in its place
 //! let faces = ink::Faces::new();

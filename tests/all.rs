@@ -9,6 +9,7 @@ mod commands;
 mod exercise_sheets;
 mod faces;
 mod handouts;
+mod language;
 mod learning;
 mod lesson_shipped;
 mod lesson_together;

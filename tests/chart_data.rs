@@ -2,21 +2,21 @@
 
 use puddlebook::chart::Room;
 use puddlebook::handout::{
-    Bar, BarPart, Bars, Coverage, CoverageLine, CoverageMark, DaysSketch, DotFill, DrawnDay,
-    FeeCurve, FeeDot, FilmLeft, FilmLine, FilmSketch, Outline, Part, Picture, PictureKind,
-    RuleLine, SetUpBefore, SetUpDrying, SetUpSketch, Sketch, Unfolded, WeighedChart, WeighedPoint,
-    Weight,
+    Bar, BarPart, Bars, Coverage, CoverageLine, CoverageMark, DaysSketch, DecimalMark, DotFill,
+    DrawnDay, FeeCurve, FeeDot, FilmLeft, FilmLine, FilmSketch, Outline, Part, Picture,
+    PictureKind, RuleLine, SetUpBefore, SetUpDrying, SetUpSketch, Sketch, Unfolded, WeighedChart,
+    WeighedPoint, Weight,
 };
 use puddlebook::ink::Colour;
 
 /// A room in small print of the usual size.
 pub const fn room(width: f32) -> Room {
-    Room { width, small_print: 8.5 }
+    Room { width, small_print: 8.5, decimal: DecimalMark::Point }
 }
 
 /// A room on a page in large print: nothing below 16 points.
 pub const fn large(width: f32) -> Room {
-    Room { width, small_print: 16.0 }
+    Room { width, small_print: 16.0, decimal: DecimalMark::Point }
 }
 
 pub const WHITE: Colour = Colour::new(255, 255, 255);

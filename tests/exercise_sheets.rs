@@ -21,7 +21,7 @@ fn with_exercises(mut lesson: Lesson, count: u32, level: Option<ExerciseLevel>) 
 /// Worksheets and answer copy.
 fn written(lesson: Lesson) -> [Document; 2] {
     let plan = plan::plan(lesson).unwrap_or_else(|reason| panic!("{reason}"));
-    let templates = Templates::new(&BTreeMap::new()).unwrap();
+    let templates = Templates::new(plan.lesson.print.language, &BTreeMap::new()).unwrap();
     let desk = Desk::new(&plan, &templates).unwrap();
     [Sheet::Worksheet, Sheet::Answers].map(|sheet| desk.write(sheet).unwrap())
 }

@@ -4,7 +4,7 @@ use puddlebook::handout::{
     Align, Block, Desk, Document, Inline, NoticeKind, PictureKind, RowKind, Sheet, Sign, Table,
     TemplateFault, Templates, Weight, order_csv,
 };
-use puddlebook::lesson::{self, Lesson};
+use puddlebook::lesson::{self, Language, Lesson};
 use puddlebook::plan::{self, Errand, Plan};
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -40,12 +40,12 @@ fn plan_of(text: &str) -> Plan {
 }
 
 fn built_in() -> Templates {
-    Templates::new(&BTreeMap::new()).unwrap()
+    Templates::new(Language::English, &BTreeMap::new()).unwrap()
 }
 
 fn guide_of(plan: &Plan, template: &str) -> Result<Document, TemplateFault> {
     let own = BTreeMap::from([("guide.md".to_string(), template.to_string())]);
-    Desk::new(plan, &Templates::new(&own)?)?.write(Sheet::Guide)
+    Desk::new(plan, &Templates::new(Language::English, &own)?)?.write(Sheet::Guide)
 }
 
 /// One room at 60.00 and nothing bought that has a price but a pack of paint at 5.49, which is
@@ -81,7 +81,7 @@ fn a_lesson_that_says_no_prices_has_no_fees() {
 /// The order written with a template of the test's own.
 fn with_template(template: &str) -> Result<Document, TemplateFault> {
     let own = BTreeMap::from([("order.md".to_string(), template.to_string())]);
-    Desk::new(&plan_of(LESSON), &Templates::new(&own)?)?.write(Sheet::Order)
+    Desk::new(&plan_of(LESSON), &Templates::new(Language::English, &own)?)?.write(Sheet::Order)
 }
 
 fn blocks(template: &str) -> Vec<Block> {
@@ -208,13 +208,14 @@ fn an_index_leaves_out_what_is_not_there() {
 #[test]
 fn a_dictionary_may_replace_single_words() {
     let own = BTreeMap::from([("words.yaml".into(), "sheets: {order: What we need}".into())]);
-    let templates = Templates::new(&own).unwrap();
+    let templates = Templates::new(Language::English, &own).unwrap();
     let plan = plan_of(LESSON);
     let desk = Desk::new(&plan, &templates).unwrap();
     assert_eq!(desk.write(Sheet::Order).unwrap().title, "What we need: Pouring *stars*");
     assert_eq!(desk.write(Sheet::Cards).unwrap().title, "Mixing cards: Pouring *stars*");
     let wrong = BTreeMap::from([("words.yaml".into(), "sheets: {ordre: x}".into())]);
-    let fault = Templates::new(&wrong).err().expect("an unknown word is refused");
+    let fault =
+        Templates::new(Language::English, &wrong).err().expect("an unknown word is refused");
     assert!(fault.message.contains("ordre"), "{}", fault.message);
 }
 

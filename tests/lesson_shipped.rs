@@ -2,8 +2,8 @@
 
 use crate::lesson_tools::{SMALL, files_in, in_project, read_files, read_text, small_with};
 use puddlebook::lesson::{
-    Amount, Consistency, Edge, Edition, Ingredient, Lesson, MaterialKind, Paper, Per, PolygonSize,
-    Practice, ReserveRule, Shape, Students, When, read,
+    Amount, Consistency, Edge, Edition, Ingredient, Language, Lesson, MaterialKind, Paper, Per,
+    PolygonSize, Practice, ReserveRule, Shape, Students, When, read,
 };
 use puddlebook::quantity::units::{in_gram, in_inch, in_ml, in_mm, in_square_cm, inch};
 use puddlebook::quantity::{Currency, Decimal, UnitSystem};
@@ -19,7 +19,11 @@ fn every_shipped_lesson_reads_clean() {
     for path in lessons {
         let lesson = read(&path).unwrap_or_else(|faults| panic!("{faults}"));
         let note = lesson.heading.note.unwrap_or_default();
-        assert!(note.contains("invented"), "{} says that it is invented", path.display());
+        let invented = match lesson.print.language {
+            Language::English => "invented",
+            Language::Spanish => "inventados",
+        };
+        assert!(note.contains(invented), "{} says that it is invented", path.display());
         for canvas in &lesson.canvases {
             assert_eq!(canvas.layers.len(), canvas.technique.layers.len());
             for layer in &canvas.layers {

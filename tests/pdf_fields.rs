@@ -8,8 +8,9 @@ use hayro_syntax::Pdf;
 use hayro_syntax::object::{Array, Dict, Number, ObjectIdentifier};
 use puddlebook::handout::{Desk, Sheet, Templates};
 use puddlebook::ink::{Faces, PathSegment, Shape};
+use puddlebook::lesson::{self, Language};
 use puddlebook::page::{self, Answer, Pages, Role, TagId, TagKind};
-use puddlebook::{lesson, pdf, plan};
+use puddlebook::{pdf, plan};
 
 use crate::pdf_reader as reader;
 use crate::pdf_tree::parent_tree;
@@ -27,7 +28,7 @@ fn handouts() -> &'static [Handout] {
         let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("lessons/boathouse-evening.yaml");
         let lesson = lesson::read(&path).unwrap_or_else(|faults| panic!("{faults}"));
         let plan = plan::plan(lesson).unwrap();
-        let templates = Templates::new(&BTreeMap::new()).unwrap();
+        let templates = Templates::new(Language::English, &BTreeMap::new()).unwrap();
         let desk = Desk::new(&plan, &templates).unwrap();
         let faces = Faces::new();
         let make = |sheet: Sheet| {

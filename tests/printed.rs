@@ -3,7 +3,7 @@
 
 use puddlebook::handout::{Block, Desk, Document, Inline, Sheet, Table, Templates};
 use puddlebook::ink::{Faces, Point, Shape};
-use puddlebook::lesson::{self, Paper};
+use puddlebook::lesson::{self, Language, Paper};
 use puddlebook::page::{Page, Pages, Role, lay_out};
 use puddlebook::plan::{self, Plan};
 use puddlebook::quantity::UnitSystem;
@@ -21,7 +21,7 @@ fn planned(file: &str, paper: Paper, units: Option<UnitSystem>) -> Plan {
 }
 
 fn templates() -> Templates {
-    Templates::new(&BTreeMap::new()).unwrap()
+    Templates::new(Language::English, &BTreeMap::new()).unwrap()
 }
 
 fn written(plan: &Plan, sheet: Sheet) -> Document {

@@ -22,7 +22,7 @@ const LARGE_COLUMNS: [f32; 2] = [480.0, 497.0];
 /// The drawings of a guide by their alternative texts.
 fn sketches(lesson: Lesson) -> Vec<(String, Sketch)> {
     let plan = plan::plan(lesson).unwrap();
-    let templates = Templates::new(&BTreeMap::new()).unwrap();
+    let templates = Templates::new(plan.lesson.print.language, &BTreeMap::new()).unwrap();
     let guide = Desk::new(&plan, &templates).unwrap().write(Sheet::Guide).unwrap();
     let sketch = |block| match block {
         Block::Figure { picture: Picture { alt, kind: PictureKind::Sketch(it) }, .. } => {

@@ -8,8 +8,9 @@ use puddlebook::handout::{
     Block, Desk, FilmLeft, Inline, Picture, PictureKind, Sheet, Table, Templates,
 };
 use puddlebook::ink::{Dash, Faces, Point, Shape};
+use puddlebook::lesson::{self, Language};
+use puddlebook::plan;
 use puddlebook::quantity::UnitSystem;
-use puddlebook::{lesson, plan};
 use std::collections::BTreeMap;
 use std::path::Path;
 
@@ -52,7 +53,7 @@ fn guides() -> Vec<Vec<Block>> {
         let mut lesson = lesson::read(&path).unwrap_or_else(|faults| panic!("{faults}"));
         lesson.print.units = units;
         let plan = plan::plan(lesson).unwrap();
-        let templates = Templates::new(&BTreeMap::new()).unwrap();
+        let templates = Templates::new(Language::English, &BTreeMap::new()).unwrap();
         Desk::new(&plan, &templates).unwrap().write(Sheet::Guide).unwrap().blocks
     };
     [UnitSystem::Us, UnitSystem::Metric].map(write).to_vec()

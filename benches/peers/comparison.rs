@@ -10,8 +10,8 @@ use std::path::Path;
 use std::time::Instant;
 
 use puddlebook::handout::{
-    Align, Bar, BarPart, Bars, Block, Column, Document, Edition, Form, HeadingLevel, Inline, Paper,
-    Picture, PictureKind, Row, RowKind, Table,
+    Align, Bar, BarPart, Bars, Block, Column, DecimalMark, Document, Edition, Form, HeadingLevel,
+    Inline, Paper, Picture, PictureKind, Row, RowKind, Table,
 };
 use puddlebook::ink::Faces;
 use puddlebook::page::style::{Edges, MM, Running, Style};
@@ -141,6 +141,7 @@ fn document(content: Content) -> Document {
         title: content.title,
         author: None,
         language: content.lang,
+        decimal: DecimalMark::Point,
         date: None,
         form: Form::Sheet,
         paper: Paper::A4,

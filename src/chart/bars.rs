@@ -12,7 +12,7 @@ use super::plot::{self, Plot, Scale, TICK};
 use super::style::{
     ACCENT, HAIRLINE, INK, LABEL, LEADING, QUIET_LINE, SMALL, TITLE, WHITE, text_on, tint,
 };
-use crate::handout::{Bar, BarPart, Bars};
+use crate::handout::{Bar, BarPart, Bars, DecimalMark};
 use crate::ink::{Colour, Dash, Face, Faces, Point, Rect, Stroke};
 
 const HEADING: Type = Type { face: Face::Bold, size: TITLE, colour: INK };
@@ -102,7 +102,7 @@ impl Row<'_> {
     }
 }
 
-pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
+pub(super) fn draw(data: &Bars, width: f32, decimal: DecimalMark, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
     let title = board.wrap(HEADING, width - EDGE, &data.title);
     let top = board.lines(HEADING, EDGE, 0.0, Anchor::Start, &title) + 5.0;
@@ -147,7 +147,7 @@ pub(super) fn draw(data: &Bars, width: f32, faces: &Faces) -> Drawing {
             .axis_style(plot::line(INK, 0.6))
             .label_style(plot::numbers())
             .set_all_tick_mark_size(steps(TICK))
-            .x_label_formatter(&|value| plot::number(*value))
+            .x_label_formatter(&|value| plot::number(*value, decimal))
             .draw()?;
         for row in &rows {
             let y = height - f64::from(row.bar_top() - top);

@@ -12,7 +12,7 @@ use super::plot::{self, Plot, Plotted, Scale, TICK};
 use super::style::{
     HAIRLINE, INK, LABEL, LEADING, QUIET, QUIET_LINE, QUIET_TEXT, SMALL, STRONG, TITLE, WHITE, tint,
 };
-use crate::handout::{Coverage, CoverageLine, CoverageMark, Weight};
+use crate::handout::{Coverage, CoverageLine, CoverageMark, DecimalMark, Weight};
 use crate::ink::{Colour, Dash, Face, Faces, Point, Rect, Stroke};
 
 const HEADING: Type = Type { face: Face::Bold, size: TITLE, colour: INK };
@@ -38,7 +38,7 @@ struct Drawn<'a> {
     label: Vec<String>,
 }
 
-pub(super) fn draw(data: &Coverage, width: f32, faces: &Faces) -> Drawing {
+pub(super) fn draw(data: &Coverage, width: f32, decimal: DecimalMark, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
     let title = board.wrap(HEADING, width, &data.title);
     let heading = board.lines(HEADING, 0.0, 0.0, Anchor::Start, &title) + 4.0;
@@ -65,7 +65,7 @@ pub(super) fn draw(data: &Coverage, width: f32, faces: &Faces) -> Drawing {
     let plot = Plot::new(board);
     let plotted = plot.chart((width, total), area, (x_end, y_end), |chart| {
         bands(chart, &lines, x_end)?;
-        plot::mesh(chart, 6)?;
+        plot::mesh(chart, 6, decimal)?;
         // Quiet lines first, so that those that matter lie on top.
         let (quiet, strong): (Vec<&Drawn<'_>>, Vec<&Drawn<'_>>) =
             lines.iter().partition(|drawn| drawn.line.emphasis == Weight::Quiet);

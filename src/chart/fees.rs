@@ -10,7 +10,7 @@ use super::labels::Field;
 use super::outline::ellipse;
 use super::plot::{self, Plot, Scale, TICK};
 use super::style::{HAIRLINE, INK, LABEL, LEADING, QUIET_TEXT, SMALL, STRONG, TITLE, WHITE};
-use crate::handout::{DotFill, FeeCurve, FeeDot};
+use crate::handout::{DecimalMark, DotFill, FeeCurve, FeeDot};
 use crate::ink::{Dash, Face, Faces, Point, Rect, Stroke};
 
 const HEADING: Type = Type { face: Face::Bold, size: TITLE, colour: INK };
@@ -25,7 +25,7 @@ const HERE: f32 = 3.0;
 /// alone; its dot would press all others to the ground, so the curve may come in from above.
 const REACH: f64 = 1.8;
 
-pub(super) fn draw(data: &FeeCurve, width: f32, faces: &Faces) -> Drawing {
+pub(super) fn draw(data: &FeeCurve, width: f32, decimal: DecimalMark, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
     let title = board.wrap(HEADING, width, &data.title);
     let heading = board.lines(HEADING, 0.0, 0.0, Anchor::Start, &title) + 4.0;
@@ -48,7 +48,7 @@ pub(super) fn draw(data: &FeeCurve, width: f32, faces: &Faces) -> Drawing {
 
     let plot = Plot::new(board);
     let plotted = plot.chart((width, total), area, (x_end, y_end), |chart| {
-        plot::mesh(chart, 8)?;
+        plot::mesh(chart, 8, decimal)?;
         let [(curve, solid), (level, dashed), ..] = STRONG;
         if let Some((fee, _)) = data.asked {
             plot.dash.set(dashed);

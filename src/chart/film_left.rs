@@ -7,7 +7,7 @@ use super::board::{Anchor, Board, Type};
 use super::ending::{self, AIR, Ending};
 use super::plot::{self, Plot, TICK};
 use super::style::{INK, LABEL, LEADING, SMALL, STRONG, TITLE};
-use crate::handout::FilmLeft;
+use crate::handout::{DecimalMark, FilmLeft};
 use crate::ink::{Dash, Face, Faces, Rect};
 
 const HEADING: Type = Type { face: Face::Bold, size: TITLE, colour: INK };
@@ -17,7 +17,7 @@ const NAME: Type = Type { face: Face::Bold, size: LABEL, colour: INK };
 /// Width of a curve in points.
 const CURVE: f32 = 1.8;
 
-pub(super) fn draw(data: &FilmLeft, width: f32, faces: &Faces) -> Drawing {
+pub(super) fn draw(data: &FilmLeft, width: f32, decimal: DecimalMark, faces: &Faces) -> Drawing {
     let mut board = Board::new(faces);
     let title = board.wrap(HEADING, width, &data.title);
     let heading = board.lines(HEADING, 0.0, 0.0, Anchor::Start, &title) + 4.0;
@@ -40,7 +40,7 @@ pub(super) fn draw(data: &FilmLeft, width: f32, faces: &Faces) -> Drawing {
 
     let plot = Plot::new(board);
     let plotted = plot.chart((width, total), area, (x_end, y_end), |chart| {
-        plot::mesh(chart, 7)?;
+        plot::mesh(chart, 7, decimal)?;
         for (line, (colour, dash)) in data.lines.iter().zip(STRONG.into_iter().cycle()) {
             plot.dash.set(dash);
             let curve = line.points.iter().copied();

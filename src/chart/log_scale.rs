@@ -2,6 +2,7 @@
 
 use super::board::{Anchor, Board, Type};
 use super::style::INK;
+use crate::handout::DecimalMark;
 use crate::ink::{Dash, Point, Stroke};
 
 const TICK: Stroke = Stroke { colour: INK, width: 0.3, dash: Dash::Solid };
@@ -17,6 +18,13 @@ const CLEAR: f32 = 1.6;
 
 /// First digits, those that are numbered first in front.
 const NUMBERED: [i32; 10] = [100, 200, 500, 300, 150, 400, 700, 600, 800, 900];
+
+/// How the numbers of scales are set.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Numbers {
+    pub set: Type,
+    pub decimal: DecimalMark,
+}
 
 /// Where values from one to another lie along a height, equal ratios over equal lengths.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -67,11 +75,11 @@ impl Tick {
     }
 
     /// As short as it is exact.
-    fn number(self) -> String {
+    fn number(self, decimal: DecimalMark) -> String {
         let places = usize::try_from(2 - self.power).unwrap_or(0);
         let text = format!("{:.places$}", self.value());
         match text.contains('.') {
-            true => text.trim_end_matches('0').trim_end_matches('.').to_owned(),
+            true => decimal.put(text.trim_end_matches('0').trim_end_matches('.').to_owned()),
             false => text,
         }
     }
@@ -100,7 +108,7 @@ pub(super) fn divide(
     board: &mut Board<'_>,
     (scale, size): (LogScale, f64),
     (x, side): (f32, Side),
-    set: Type,
+    numbers: Numbers,
 ) {
     let scale = scale.in_unit(size);
     let outwards = match side {
@@ -117,7 +125,7 @@ pub(super) fn divide(
         let to = Point { x: x + outwards * tick.length(), y };
         board.line(Point { x, y }, to, TICK);
     }
-    let capitals = board.capitals(set);
+    let capitals = board.capitals(numbers.set);
     let mut taken: Vec<f32> = Vec::new();
     for first in NUMBERED {
         for tick in all.iter().filter(|tick| tick.hundredths == first) {
@@ -125,26 +133,26 @@ pub(super) fn divide(
             if taken.iter().all(|other| (other - y).abs() >= capitals * CLEAR) {
                 taken.push(y);
                 let at = Point { x: x + outwards * (WHOLE + AIR), y: y + capitals / 2.0 };
-                board.text(set, at, anchor, &tick.number());
+                board.text(numbers.set, at, anchor, &tick.number(numbers.decimal));
             }
         }
     }
 }
 
 /// Width that ticks and numbers between two values take beside the line.
-pub(super) fn width(board: &Board<'_>, (scale, size): (LogScale, f64), set: Type) -> f32 {
+pub(super) fn width(board: &Board<'_>, (scale, size): (LogScale, f64), numbers: Numbers) -> f32 {
     let scale = scale.in_unit(size);
     let numbered = ticks(scale.low, scale.high);
     let widths = numbered
         .iter()
         .filter(|tick| NUMBERED.contains(&tick.hundredths))
-        .map(|tick| board.measure(set, &tick.number()));
+        .map(|tick| board.measure(numbers.set, &tick.number(numbers.decimal)));
     WHOLE + AIR + widths.fold(0.0, f32::max)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::ticks;
+    use super::{DecimalMark, ticks};
 
     #[test]
     fn the_nearest_division_is_less_than_three_percent_off() {
@@ -158,9 +166,16 @@ mod tests {
 
     #[test]
     fn numbers_are_as_short_as_they_are_exact() {
-        let numbers: Vec<String> = ticks(0.04, 0.05).iter().map(|tick| tick.number()).collect();
-        assert_eq!(numbers, ["0.04", "0.042", "0.044", "0.046", "0.048", "0.05"]);
-        let numbers: Vec<String> = ticks(900.0, 1100.0).iter().map(|tick| tick.number()).collect();
-        assert_eq!(numbers, ["900", "920", "940", "960", "980", "1000", "1050", "1100"]);
+        let numbers = |low, high, decimal| -> Vec<String> {
+            ticks(low, high).iter().map(|tick| tick.number(decimal)).collect()
+        };
+        let written = numbers(0.04, 0.05, DecimalMark::Comma);
+        assert_eq!(written, ["0,04", "0,042", "0,044", "0,046", "0,048", "0,05"]);
+        let numbers = |low, high| numbers(low, high, DecimalMark::Point);
+        assert_eq!(numbers(0.04, 0.05), ["0.04", "0.042", "0.044", "0.046", "0.048", "0.05"]);
+        assert_eq!(
+            numbers(900.0, 1100.0),
+            ["900", "920", "940", "960", "980", "1000", "1050", "1100"]
+        );
     }
 }

@@ -37,7 +37,7 @@ mod style;
 mod unfolded;
 mod weighed;
 
-use crate::handout::{Picture, PictureKind};
+use crate::handout::{DecimalMark, Picture, PictureKind};
 use crate::ink::{Faces, Shape};
 
 /// A picture as shapes, in points from its top left corner, y downwards.
@@ -66,6 +66,8 @@ pub struct Room {
     /// Type size of the page's small print: 8.5 where nothing is enlarged. The texts of
     /// a picture grow with it.
     pub small_print: f32,
+    /// In the numbers on axes.
+    pub decimal: DecimalMark,
 }
 
 /// Draws a picture across a room; 150 points of width at least in small print of 8.5
@@ -76,17 +78,19 @@ pub fn draw(picture: &Picture, room: Room, faces: &Faces) -> Drawing {
     let width = if room.width.is_finite() { room.width / larger } else { 0.0 };
     let width = width.max(150.0);
     let drawing = match &picture.kind {
-        PictureKind::Coverage(data) => coverage::draw(data, width, faces),
-        PictureKind::Bars(data) => bars::draw(data, width, faces),
-        PictureKind::Fees(data) => fees::draw(data, width, faces),
-        PictureKind::FilmLeft(data) => film_left::draw(data, width, faces),
-        PictureKind::Weighed(data) => weighed::draw(data, width, faces),
+        PictureKind::Coverage(data) => coverage::draw(data, width, room.decimal, faces),
+        PictureKind::Bars(data) => bars::draw(data, width, room.decimal, faces),
+        PictureKind::Fees(data) => fees::draw(data, width, room.decimal, faces),
+        PictureKind::FilmLeft(data) => film_left::draw(data, width, room.decimal, faces),
+        PictureKind::Weighed(data) => weighed::draw(data, width, room.decimal, faces),
         PictureKind::Shares(data) => shares::draw(data, width, faces),
         PictureKind::Unfolded(data) => unfolded::draw(data, width, larger, faces).lowered(),
         PictureKind::Sketch(data) => sketch::draw(data, width, faces),
         PictureKind::Rings { colours } => return rings::draw(colours, width * larger),
         // Only the texts of these grow.
-        PictureKind::Nomogram(data) => return nomogram::draw(data, width * larger, larger, faces),
+        PictureKind::Nomogram(data) => {
+            return nomogram::draw(data, width * larger, larger, room.decimal, faces);
+        }
         PictureKind::EdgeGauge(data) => {
             return edge_gauge::draw(data, width * larger, larger, faces);
         }

@@ -8,9 +8,9 @@
 use super::Drawing;
 use super::board::{Anchor, Board, Type};
 use super::labels::{Wish, spread};
-use super::log_scale::{LogScale, Side, divide, width};
+use super::log_scale::{LogScale, Numbers, Side, divide, width};
 use super::style::{ACCENT, HAIRLINE, INK, LABEL, LEADING, QUIET_LINE, SMALL, WHITE};
-use crate::handout::{Division, FilmMark, Nomogram, Scale, Weight};
+use crate::handout::{DecimalMark, Division, FilmMark, Nomogram, Scale, Weight};
 use crate::ink::{Dash, Face, Faces, Point, Stroke};
 
 const LINE: Stroke = Stroke { colour: INK, width: 0.8, dash: Dash::Solid };
@@ -49,14 +49,28 @@ struct Upright<'a> {
 struct Types {
     numbers: Type,
     titles: Type,
+    decimal: DecimalMark,
 }
 
-pub(super) fn draw(data: &Nomogram, room: f32, larger: f32, faces: &Faces) -> Drawing {
+impl Types {
+    fn on_scales(self) -> Numbers {
+        Numbers { set: self.numbers, decimal: self.decimal }
+    }
+}
+
+pub(super) fn draw(
+    data: &Nomogram,
+    room: f32,
+    larger: f32,
+    decimal: DecimalMark,
+    faces: &Faces,
+) -> Drawing {
     let larger = larger.min(GROWS);
     let mut board = Board::new(faces);
     let types = Types {
         numbers: Type { face: Face::Regular, size: SMALL * larger, colour: INK },
         titles: Type { face: Face::Bold, size: LABEL * larger, colour: INK },
+        decimal,
     };
     let mut scales = abreast(&board, data, types);
     let head = title(&mut board, &scales, types);
@@ -64,7 +78,7 @@ pub(super) fn draw(data: &Nomogram, room: f32, larger: f32, faces: &Faces) -> Dr
     let foot = top + room * HEIGHT;
     for upright in &mut scales {
         upright.scale = LogScale { foot, top, ..upright.scale };
-        upright.draw(&mut board, types.numbers);
+        upright.draw(&mut board, types.on_scales());
     }
     if let Some(example) = data.example {
         read(&mut board, example, &scales);
@@ -86,7 +100,8 @@ fn abreast<'a>(board: &Board<'_>, data: &'a Nomogram, types: Types) -> [Upright<
     let flat = |(low, high): (f64, f64)| LogScale { low, high, foot: 1.0, top: 0.0 };
     let (area, film) = (flat(data.area_ends), flat(data.film_ends));
     let volume = flat((area.low * film.low, area.high * film.high));
-    let beside = |scale, division: &Division| width(board, (scale, division.size), types.numbers);
+    let beside =
+        |scale, division: &Division| width(board, (scale, division.size), types.on_scales());
     let right = |scale, of: &Scale| of.right.as_ref().map_or(0.0, |unit| beside(scale, unit));
     let share = (film.decades() / (area.decades() + film.decades())) as f32;
     let first = right(area, &data.area) + APART + beside(volume, &data.volume.left);
@@ -134,7 +149,7 @@ fn unit(
 }
 
 impl Upright<'_> {
-    fn draw(&self, board: &mut Board<'_>, numbers: Type) {
+    fn draw(&self, board: &mut Board<'_>, numbers: Numbers) {
         let end = |y| Point { x: self.x, y };
         board.line(end(self.scale.top), end(self.scale.foot), LINE);
         let left = (self.scale, self.data.left.size);

@@ -12,6 +12,7 @@ use plotters::style::{Color, IntoFont, ShapeStyle, TextStyle};
 use super::backend::{Backend, FINE, point, steps};
 use super::board::Board;
 use super::style::{GRID, INK, SMALL};
+use crate::handout::DecimalMark;
 use crate::ink::{Colour, Dash, Point, Rect};
 
 /// A chart on our backend, both axes linear.
@@ -117,10 +118,10 @@ pub(super) fn grid() -> ShapeStyle {
 }
 
 /// A number as short as it is exact to two places.
-pub(super) fn number(value: f64) -> String {
+pub(super) fn number(value: f64, decimal: DecimalMark) -> String {
     let text = format!("{value:.2}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+    if text == "-0" { "0".to_owned() } else { decimal.put(text.to_owned()) }
 }
 
 /// As wide as any number on an axis that ends at `end`, with the places that its steps
@@ -138,7 +139,11 @@ pub(super) fn end(values: impl IntoIterator<Item = f64>, air: f64) -> f64 {
 }
 
 /// Axes with numbers, about so many of them along x, and level grid lines.
-pub(super) fn mesh(chart: &mut Chart<'_, '_>, x_labels: usize) -> Plotted<()> {
+pub(super) fn mesh(
+    chart: &mut Chart<'_, '_>,
+    x_labels: usize,
+    decimal: DecimalMark,
+) -> Plotted<()> {
     chart
         .configure_mesh()
         .disable_x_mesh()
@@ -150,7 +155,7 @@ pub(super) fn mesh(chart: &mut Chart<'_, '_>, x_labels: usize) -> Plotted<()> {
         .axis_style(line(INK, 0.6))
         .label_style(numbers())
         .set_all_tick_mark_size(steps(TICK))
-        .x_label_formatter(&|value| number(*value))
-        .y_label_formatter(&|value| number(*value))
+        .x_label_formatter(&|value| number(*value, decimal))
+        .y_label_formatter(&|value| number(*value, decimal))
         .draw()
 }

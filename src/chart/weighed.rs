@@ -10,7 +10,7 @@ use super::labels::{Field, overlap};
 use super::marker::{self, MARKER};
 use super::plot::{self, Plot, Scale, TICK};
 use super::style::{HAIRLINE, INK, LABEL, LEADING, QUIET_LINE, QUIET_TEXT, SMALL, TITLE};
-use crate::handout::WeighedChart;
+use crate::handout::{DecimalMark, WeighedChart};
 use crate::ink::{Dash, Face, Faces, Point, Rect, Stroke};
 
 const HEADING: Type = Type { face: Face::Bold, size: TITLE, colour: INK };
@@ -32,7 +32,12 @@ struct Ray<'a> {
     set: Type,
 }
 
-pub(super) fn draw(data: &WeighedChart, width: f32, faces: &Faces) -> Drawing {
+pub(super) fn draw(
+    data: &WeighedChart,
+    width: f32,
+    decimal: DecimalMark,
+    faces: &Faces,
+) -> Drawing {
     let mut board = Board::new(faces);
     let title = board.wrap(HEADING, width, &data.title);
     let heading = board.lines(HEADING, 0.0, 0.0, Anchor::Start, &title) + 4.0;
@@ -54,7 +59,7 @@ pub(super) fn draw(data: &WeighedChart, width: f32, faces: &Faces) -> Drawing {
 
     let plot = Plot::new(board);
     let plotted = plot.chart((width, total), area, (x_end, y_end), |chart| {
-        plot::mesh(chart, 6)?;
+        plot::mesh(chart, 6, decimal)?;
         for ray in &rays {
             plot.dash.set(ray.dash);
             let colour = if ray.set == NAME { INK } else { QUIET_LINE };

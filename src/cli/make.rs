@@ -2,9 +2,10 @@
 
 use super::args;
 use super::beside::way;
-use super::disk::{read_templates, write_all};
+use super::disk::write_all;
 use super::failure::Failure;
 use super::lessons::{read_all, work_out};
+use super::words::Words;
 use crate::crew;
 use crate::handout::{Desk, Sheet, Templates, order_csv, weigh_csv};
 use crate::ink::Faces;
@@ -15,9 +16,10 @@ use crate::quantity::show::Show;
 use crate::{page, pdf};
 use anstream::{eprintln, println};
 use indicatif::{ProgressBar, ProgressStyle};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 /// A PDF to make of each lesson.
 #[derive(Debug, Clone, Copy)]
@@ -51,6 +53,14 @@ impl Print {
     }
 }
 
+/// A lesson to make, in its words and for its folder.
+struct Job<'a> {
+    path: &'a Path,
+    lesson: Lesson,
+    templates: Arc<Templates>,
+    folder: PathBuf,
+}
+
 /// The PDF of a handout.
 struct Finished {
     file: (PathBuf, Vec<u8>),
@@ -59,11 +69,7 @@ struct Finished {
 
 pub(super) fn make(arguments: &args::Make) -> Result<(), Failure> {
     let lessons = read_all(&arguments.lessons)?;
-    let templates = match &arguments.templates {
-        Some(folder) => read_templates(folder)?,
-        None => BTreeMap::new(),
-    };
-    let templates = Templates::new(&templates)?;
+    let mut words = Words::with(arguments.templates.as_deref())?;
     let mut prints: Vec<Print> = sheets(&arguments.only).into_iter().map(Print::Flat).collect();
     if arguments.booklet {
         prints.push(Print::Booklet(Sheet::Guide));
@@ -71,22 +77,17 @@ pub(super) fn make(arguments: &args::Make) -> Result<(), Failure> {
     let folders = folders(&lessons, &arguments.out)?;
     let faces = Faces::new();
     let progress = progress(lessons.len() * prints.len());
-    let workshop =
-        Workshop { prints: &prints, templates: &templates, faces: &faces, progress: &progress };
-    let jobs: Vec<(&Path, Lesson, PathBuf)> = lessons
+    let workshop = Workshop { prints: &prints, faces: &faces, progress: &progress };
+    let jobs: Vec<Job<'_>> = lessons
         .into_iter()
         .zip(folders)
         .map(|((path, mut lesson), folder)| {
             arguments.print.apply(&mut lesson);
-            (path, lesson, folder)
+            let templates = words.of(lesson.print.language)?;
+            Ok(Job { path, lesson, templates, folder })
         })
-        .collect();
-    let made = crew::map(
-        jobs,
-        1,
-        || (),
-        |(), (path, lesson, folder)| workshop.make(path, lesson, &folder),
-    );
+        .collect::<Result<_, Failure>>()?;
+    let made = crew::map(jobs, 1, || (), |(), job| workshop.make(job));
     let made: Vec<Made> = made.into_iter().collect::<Result<_, Failure>>()?;
     progress.finish_and_clear();
     for made in &made {
@@ -123,18 +124,18 @@ fn folders(lessons: &[(&Path, Lesson)], out: &Path) -> Result<Vec<PathBuf>, Fail
 /// What every lesson of a run is made with.
 struct Workshop<'a> {
     prints: &'a [Print],
-    templates: &'a Templates,
     faces: &'a Faces,
     progress: &'a ProgressBar,
 }
 
 impl Workshop<'_> {
-    fn make(&self, path: &Path, lesson: Lesson, folder: &Path) -> Result<Made, Failure> {
+    fn make(&self, job: Job<'_>) -> Result<Made, Failure> {
+        let Job { path, lesson, templates, folder } = job;
         let plan = work_out(path, lesson)?;
-        let desk = Desk::new(&plan, self.templates)?;
+        let desk = Desk::new(&plan, &templates)?;
         let finish = |(): &mut (), &print: &Print| {
             self.progress.set_message(format!("{} {}", path.display(), print.name()));
-            let finished = self.finish(&desk, print, folder);
+            let finished = self.finish(&desk, print, &folder);
             self.progress.inc(1);
             finished
         };
@@ -149,9 +150,9 @@ impl Workshop<'_> {
             }
             let table = match print {
                 Print::Flat(Sheet::Order) => {
-                    Some(order_csv(&[Errand::of(&plan)], self.templates.words()))
+                    Some(order_csv(&[Errand::of(&plan)], templates.words()))
                 }
-                Print::Flat(Sheet::Weigh) => Some(weigh_csv(&plan, &way(folder, path))),
+                Print::Flat(Sheet::Weigh) => Some(weigh_csv(&plan, &way(&folder, path))),
                 _ => None,
             };
             if let Some(table) = table {

@@ -20,6 +20,7 @@ mod make;
 mod order;
 mod plan;
 mod plan_room;
+mod words;
 
 use args::{Arguments, Command};
 use clap::Parser;

@@ -1,16 +1,16 @@
 //! `order`: what to buy for one lesson or for several together.
 
-use super::disk::{read_templates, write_all};
+use super::disk::write_all;
 use super::failure::Failure;
 use super::lessons::read_all;
+use super::words::Words;
 use super::{args, json};
-use crate::handout::{Templates, course_order, order_csv};
+use crate::handout::{course_order, order_csv};
 use crate::ink::Faces;
-use crate::lesson::Lesson;
+use crate::lesson::{Language, Lesson};
 use crate::plan::{self, Course, Errand, Purchase};
 use crate::quantity::show::Show;
 use anstream::println;
-use std::collections::BTreeMap;
 use std::fmt::Write;
 
 pub(super) fn order(arguments: &args::Order) -> Result<(), Failure> {
@@ -28,11 +28,9 @@ pub(super) fn order(arguments: &args::Order) -> Result<(), Failure> {
         println!("{}", json::course(&course));
         return Ok(());
     }
-    let templates = match &arguments.templates {
-        Some(folder) => read_templates(folder)?,
-        None => BTreeMap::new(),
-    };
-    let templates = Templates::new(&templates)?;
+    let language =
+        course.lessons.first().map_or(Language::English, |plan| plan.lesson.print.language);
+    let templates = Words::with(arguments.templates.as_deref())?.of(language)?;
     let mut files = Vec::new();
     if let Some(document) = course_order(&course, &templates)? {
         let faces = Faces::new();

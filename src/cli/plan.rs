@@ -3,6 +3,7 @@
 use super::failure::Failure;
 use super::{args, costs, json, lessons, plan_room};
 use crate::handout::{Context, FeesText, ReserveLineText, Templates};
+use crate::lesson::Language;
 use crate::plan::{Plan, fees};
 use crate::quantity::show::Show;
 use anstream::println;
@@ -20,7 +21,8 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
         println!("{}", json::json(&plan));
         return Ok(());
     }
-    let templates = Templates::new(&BTreeMap::new())?;
+    // The terminal speaks English.
+    let templates = Templates::new(Language::English, &BTreeMap::new())?;
     let context = Context::of(&plan, templates.words());
     println!("{}", context.title);
     println!(
@@ -37,7 +39,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
     );
     println!("\nTo buy\n{}", order(&context));
     compared(&plan, &Show::new(plan.lesson.print.units, plan.lesson.print.currency));
-    costs::print(&context.cost, &FeesText::of(&plan, &fees(&plan)));
+    costs::print(&context.cost, &FeesText::of(&plan, &fees(&plan), templates.words()));
     plan_room::print(&context);
     println!("\npaint for each student  {}", context.student_paint);
     println!("paint to mix in all     {}", context.class_paint);

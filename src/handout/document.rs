@@ -6,6 +6,7 @@ use super::paper_tools::{CheckLength, EdgeGauge, Nomogram, SpreadRings};
 use super::sketch::Sketch;
 use crate::ink::Colour;
 pub use crate::lesson::{Edition, Paper, Sign};
+pub use crate::quantity::DecimalMark;
 
 /// One handout.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,6 +16,8 @@ pub struct Document {
     pub author: Option<String>,
     /// BCP 47.
     pub language: String,
+    /// In its numbers.
+    pub decimal: DecimalMark,
     /// ISO 8601 date of the lesson, for the file's own date; none leaves it out.
     pub date: Option<String>,
     pub form: Form,

@@ -7,7 +7,6 @@ use super::pictures::{self, bought, pictures};
 use super::templates::{TemplateFault, Templates, tera_context};
 use super::words::fill;
 use crate::plan::{self, Course, Errand, Plan};
-use crate::quantity::show::Show;
 
 /// The kinds of handouts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -136,6 +135,7 @@ impl<'a> Desk<'a> {
             title: format!("{name}: {}", heading.title),
             author: heading.teacher.clone(),
             language: words.language.clone(),
+            decimal: words.numbers.decimal,
             date: heading.date.map(|date| date.to_string()),
             form: sheet.form(),
             paper: self.plan.lesson.print.paper,
@@ -154,8 +154,7 @@ impl<'a> Desk<'a> {
     /// Writes the order of an errand; the desk is that of its first lesson.
     fn write_order(&self, errand: &Errand) -> Result<Vec<Block>, TemplateFault> {
         let words = self.templates.words();
-        let print = &self.plan.lesson.print;
-        let show = Show::new(print.units, print.currency);
+        let show = words.show(&self.plan.lesson.print);
         let mut context = self.context.clone();
         context.insert("order", &order(errand, words, &show));
         let mut pictures = self.pictures.clone();
@@ -167,11 +166,10 @@ impl<'a> Desk<'a> {
     /// and how paint flows.
     fn guide(&self) -> Result<Vec<Block>, TemplateFault> {
         let words = self.templates.words();
-        let print = &self.plan.lesson.print;
-        let show = Show::new(print.units, print.currency);
+        let show = words.show(&self.plan.lesson.print);
         let fees = plan::fees(self.plan);
         let mut context = self.context.clone();
-        context.insert("fees", &FeesText::of(self.plan, &fees));
+        context.insert("fees", &FeesText::of(self.plan, &fees, words));
         context.insert("thin_paint", &thin_paint(self.plan, words, &show));
         let mut pictures = self.pictures.clone();
         pictures.insert("fee".to_string(), pictures::fees(self.plan, &fees, words));
@@ -182,18 +180,17 @@ impl<'a> Desk<'a> {
 
     /// The weigh sheet alone goes through all cups of the class.
     fn weigh(&self) -> Result<Vec<Block>, TemplateFault> {
-        let print = &self.plan.lesson.print;
-        let show = Show::new(print.units, print.currency);
+        let words = self.templates.words();
+        let show = words.show(&self.plan.lesson.print);
         let mut context = self.context.clone();
-        context.insert("weigh", &weigh(self.plan, self.templates.words(), &show));
+        context.insert("weigh", &weigh(self.plan, words, &show));
         self.blocks(Sheet::Weigh, &context)
     }
 
     /// The tools alone have labels for all cups, and drawings that are measured with.
     fn tools(&self) -> Result<Vec<Block>, TemplateFault> {
         let words = self.templates.words();
-        let print = &self.plan.lesson.print;
-        let show = Show::new(print.units, print.currency);
+        let show = words.show(&self.plan.lesson.print);
         let mut context = self.context.clone();
         context.insert("tools", &tools(self.plan, words, &show));
         let mut pictures = self.pictures.clone();

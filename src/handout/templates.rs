@@ -3,6 +3,7 @@
 
 use super::context::Context;
 use super::words::Words;
+use crate::lesson::Language;
 use crate::quantity::show::number_of;
 use serde::Serialize;
 use serde_yaml::Value;
@@ -11,47 +12,52 @@ use std::error::Error;
 use std::fmt;
 use tera::Tera;
 
-/// A template of the program by its name.
-macro_rules! built_in {
-    ($name:literal) => {
-        ($name, include_str!(concat!("../../templates/en/", $name)))
+/// A folder of templates in the program: names and texts. A language without one of these files
+/// does not compile.
+macro_rules! folder {
+    ($language:literal) => {
+        folder!(
+            $language,
+            "answers.md",
+            "cards.md",
+            "exercises.md",
+            "guide-answers.md",
+            "guide-cleaning.md",
+            "guide-consistency.md",
+            "guide-costs.md",
+            "guide-drying.md",
+            "guide-glossary.md",
+            "guide-how-much.md",
+            "guide-index.md",
+            "guide-materials.md",
+            "guide-measuring.md",
+            "guide-mixing.md",
+            "guide-pouring.md",
+            "guide-safety.md",
+            "guide-tables.md",
+            "guide-techniques.md",
+            "guide-thin-paint.md",
+            "guide-troubleshooting.md",
+            "guide.md",
+            "lesson.md",
+            "measured.md",
+            "order.md",
+            "tools-check.md",
+            "tools-nomogram.md",
+            "tools-rings.md",
+            "tools.md",
+            "weigh.md",
+            "worksheet.md",
+            "words.yaml",
+        )
+    };
+    ($language:literal, $($name:literal),+ $(,)?) => {
+        [$(($name, include_str!(concat!("../../templates/", $language, "/", $name)))),+]
     };
 }
 
-/// Names and texts of the templates in the program.
-const BUILT_IN: [(&str, &str); 31] = [
-    built_in!("answers.md"),
-    built_in!("cards.md"),
-    built_in!("exercises.md"),
-    built_in!("guide-answers.md"),
-    built_in!("guide-cleaning.md"),
-    built_in!("guide-consistency.md"),
-    built_in!("guide-costs.md"),
-    built_in!("guide-drying.md"),
-    built_in!("guide-glossary.md"),
-    built_in!("guide-how-much.md"),
-    built_in!("guide-index.md"),
-    built_in!("guide-materials.md"),
-    built_in!("guide-measuring.md"),
-    built_in!("guide-mixing.md"),
-    built_in!("guide-pouring.md"),
-    built_in!("guide-safety.md"),
-    built_in!("guide-tables.md"),
-    built_in!("guide-techniques.md"),
-    built_in!("guide-thin-paint.md"),
-    built_in!("guide-troubleshooting.md"),
-    built_in!("guide.md"),
-    built_in!("lesson.md"),
-    built_in!("measured.md"),
-    built_in!("order.md"),
-    built_in!("tools-check.md"),
-    built_in!("tools-nomogram.md"),
-    built_in!("tools-rings.md"),
-    built_in!("tools.md"),
-    built_in!("weigh.md"),
-    built_in!("worksheet.md"),
-    built_in!("words.yaml"),
-];
+const ENGLISH: [(&str, &str); 31] = folder!("en");
+const SPANISH: [(&str, &str); 31] = folder!("es");
 
 /// The dictionary beside the templates.
 const WORDS: &str = "words.yaml";
@@ -78,9 +84,12 @@ pub struct Templates {
 }
 
 impl Templates {
-    /// The built-in templates, with `replacements` (name and text) in place of
+    /// The built-in templates of a language, with `replacements` (name and text) in place of
     /// those of the same name. A replaced dictionary may hold single entries.
-    pub fn new(replacements: &BTreeMap<String, String>) -> Result<Self, TemplateFault> {
+    pub fn new(
+        language: Language,
+        replacements: &BTreeMap<String, String>,
+    ) -> Result<Self, TemplateFault> {
         let mut tera = Tera::default();
         tera.autoescape_on(vec![".md"]);
         tera.set_escape_fn(escape);
@@ -89,7 +98,11 @@ impl Templates {
             Err(tera::Error::msg("templates cannot read the environment"))
         });
         tera.register_filter("figure", figure);
-        let mut texts: BTreeMap<&str, &str> = BUILT_IN.into_iter().collect();
+        let built_in = match language {
+            Language::English => ENGLISH,
+            Language::Spanish => SPANISH,
+        };
+        let mut texts: BTreeMap<&str, &str> = built_in.into_iter().collect();
         let mut dictionary = Value::Null;
         merge(&mut dictionary, yaml(texts.remove(WORDS).unwrap_or_default())?);
         for (name, text) in replacements {

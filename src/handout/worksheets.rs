@@ -9,7 +9,6 @@ use super::templates::{TemplateFault, serialized};
 use super::words::fill;
 use crate::lesson::{Edition, Students};
 use crate::quantity::UnitSystem;
-use crate::quantity::show::Show;
 use serde::Serialize;
 
 /// The template of one student's exercises.
@@ -62,10 +61,10 @@ impl Desk<'_> {
     }
 
     fn exercise_sheets(&self) -> Vec<ExerciseSheetText> {
-        let print = &self.plan.lesson.print;
-        let show = Show::new(print.units, print.currency);
+        let words = self.templates.words();
+        let show = words.show(&self.plan.lesson.print);
         let of_class = self.plan.exercises.as_ref();
-        let sheets = of_class.map(|all| exercises(self.plan, all, self.templates.words(), &show));
+        let sheets = of_class.map(|all| exercises(self.plan, all, words, &show));
         sheets.unwrap_or_default()
     }
 

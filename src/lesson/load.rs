@@ -6,7 +6,7 @@ use super::faults::Faults;
 use super::field::{Items, Written};
 use super::grow::grow;
 use super::limits;
-use super::model::Lesson;
+use super::model::{Language, Lesson};
 use super::problem::{Problem, ProblemKind};
 use super::raw;
 use super::source::{Sources, Unread, from_disk, to_text};
@@ -102,13 +102,25 @@ impl Reading<'_> {
         grow(&mut self.tree, &self.log, file, self.sources.text(file))
     }
 
+    /// The language that a lesson names. A word that nobody knows is told with the others,
+    /// when the checked keys are read.
+    fn language(&self, lesson: NodeId) -> Option<Language> {
+        match self.tree.under(lesson, "language").filter(|node| !self.tree.is_empty(*node)) {
+            Some(node) => {
+                let named = self.tree.text(node).trim();
+                Language::ALL.into_iter().find(|language| language.tag() == named)
+            }
+            None => Some(Language::English),
+        }
+    }
+
     /// Defaults, then data files in their order, then the lesson.
     fn merged(&mut self, lesson: NodeId, used: &[NodeId]) -> Option<NodeId> {
         if self.tree.is_full() {
             return None;
         }
         let mut merged = None;
-        for (name, text) in defaults::FILES {
+        for (name, text) in defaults::files(self.language(lesson)) {
             let root = self.grow(name.to_owned(), text.to_owned())?;
             match merged {
                 None => merged = Some(root),

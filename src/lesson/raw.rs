@@ -4,8 +4,8 @@
 use super::field::{At, Entries, Field, Items, Written};
 use super::legible::{DropRate, Minutes, Percentage, Portion, Swatch};
 use super::model::{
-    Amount, Consistency, Edge, Edition, ExerciseLevel, Life, MaterialKind, Paper, PartsBy, Per,
-    Practice, ServiceLevel, Sign,
+    Amount, Consistency, Edge, Edition, ExerciseLevel, Language, Life, MaterialKind, Paper,
+    PartsBy, Per, Practice, ServiceLevel, Sign,
 };
 use crate::quantity::{
     Area, Currency, Date, Length, Mass, MassDensity, Money, Share, Time, UnitSystem, Volume,
@@ -13,13 +13,14 @@ use crate::quantity::{
 use serde::Deserialize;
 
 /// The keys of [`Lesson`]: those that only a lesson may hold, then those of data files.
-pub(super) const KEYS: [&str; 33] = [
+pub(super) const KEYS: [&str; 34] = [
     "title",
     "subtitle",
     "teacher",
     "place",
     "date",
     "note",
+    "language",
     "units",
     "paper",
     "print",
@@ -50,7 +51,7 @@ pub(super) const KEYS: [&str; 33] = [
 ];
 
 /// Keys that a data file may hold as well.
-pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(16).1;
+pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(17).1;
 
 /// A lesson with all its data files laid under it.
 #[derive(Debug, Deserialize)]
@@ -67,6 +68,8 @@ pub(super) struct Lesson {
     pub(super) date: Field<Written<Date>>,
     /// A line for every footer.
     pub(super) note: Field<Written<String>>,
+    /// In which language the handouts are written, and what comes with the program is named.
+    pub(super) language: Field<Language>,
     /// Which units come first on the paper.
     pub(super) units: Field<UnitSystem>,
     /// What the handouts are printed on.

@@ -3,7 +3,7 @@
 
 use super::decode::unknown_key;
 use super::limits;
-use super::model::paint_of;
+use super::model::{Language, paint_of};
 use super::problem::{Problem, ProblemKind};
 use super::raw;
 use super::tree::{Log, NodeId, Stands, Tree};
@@ -67,7 +67,11 @@ fn names_of(tree: &Tree, section: NodeId) -> impl Iterator<Item = String> {
     tree.children(section).iter().flat_map(|part| {
         let name = tree.key(*part).unwrap_or_default();
         let paint = tree.under(*part, "paint").map(|paint| tree.text(paint).to_owned());
-        [name.to_owned(), paint.unwrap_or_else(|| paint_of(name))]
+        let paints = match paint {
+            Some(paint) => vec![paint],
+            None => Language::ALL.iter().map(|language| paint_of(name, *language)).collect(),
+        };
+        paints.into_iter().chain([name.to_owned()])
     })
 }
 

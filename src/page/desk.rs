@@ -8,7 +8,7 @@ use super::inline::{
 use super::style::{Size, Style};
 use super::tree::Tree;
 use super::{TagId, TagKind};
-use crate::handout::Inline;
+use crate::handout::{DecimalMark, Inline};
 use crate::ink::{Colour, Face, Faces, Figures};
 
 /// A typesetter's desk.
@@ -19,8 +19,9 @@ pub(super) struct Desk<'a, 'd> {
     pub findings: Findings,
     /// Page numbers of anchors as far as they are known, from 1.
     pub numbers: &'d HashMap<&'a str, usize>,
+    /// In the numbers of tables and charts.
+    pub decimal: DecimalMark,
     /// How words of running text may be divided.
-    pub division: Division,
     pub dictionary: &'d Dictionary,
     /// What follows the heading of a group of rows that goes on.
     pub continued: &'a str,
@@ -135,12 +136,9 @@ impl<'a> Desk<'a, '_> {
         inline::set(paragraph, measure, alignment, division, self.dictionary)
     }
 
-    /// The patterns of English are for English.
+    /// Without patterns of the language no word is divided that fits a line.
     pub(super) fn allowed(&self, wished: Division) -> Division {
-        match self.division {
-            Division::Never => Division::Never,
-            Division::Sparing | Division::English => wished,
-        }
+        if self.dictionary.divides() { wished } else { Division::Never }
     }
 
     /// Plain words as lines.

@@ -27,7 +27,7 @@ pub use model::{
 use crate::handout::Document;
 use crate::ink::Faces;
 use desk::Desk;
-use inline::{Dictionary, Division, Findings};
+use inline::{Dictionary, Findings};
 use paginate::Numbers;
 use style::Style;
 use tree::Tree;
@@ -50,7 +50,7 @@ pub fn lay_out_in(document: &Document, mut style: Style, faces: &Faces) -> Pages
     let footer = furniture::Footer::of(document, &style, faces);
     style.frame.give_to_footer(footer.above(), &style.scale);
     let (height, grid, top) = (style.frame.height, style.snap(), style.frame.top);
-    let dictionary = Dictionary::default();
+    let dictionary = Dictionary::of(&document.language);
     let mut numbers = HashMap::new();
     let mut round = 1;
     loop {
@@ -60,7 +60,7 @@ pub fn lay_out_in(document: &Document, mut style: Style, faces: &Faces) -> Pages
             tree: Tree::new(),
             findings: Findings::default(),
             numbers: &numbers,
-            division: division(&document.language),
+            decimal: document.decimal,
             dictionary: &dictionary,
             continued: &document.continued,
             tick_box: &document.tick_box,
@@ -94,12 +94,5 @@ pub fn lay_out_in(document: &Document, mut style: Style, faces: &Faces) -> Pages
             missing: findings.missing,
             printing: findings.printing,
         };
-    }
-}
-
-fn division(language: &str) -> Division {
-    match language.split('-').next() {
-        Some("en") => Division::English,
-        _ => Division::Never,
     }
 }

@@ -2,9 +2,11 @@
 
 use crate::lesson::{Caution, Colour, Ingredient, Lesson, Material, Practice, When};
 
-/// Words in the name of a material that bring a practice with them.
-const TELLTALE: [(&str, Practice); 4] = [
+/// Words in the name of a material that bring a practice with them; "alcohol", "isopropanol" and
+/// "resin" are in the Spanish words too.
+const TELLTALE: [(&str, Practice); 5] = [
     ("silicone", Practice::Silicone),
+    ("silicona", Practice::Silicone),
     ("alcohol", Practice::Alcohol),
     ("isopropanol", Practice::Alcohol),
     ("resin", Practice::Resin),

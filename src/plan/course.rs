@@ -17,7 +17,8 @@ use crate::quantity::{Date, Money};
 ///
 /// # Errors
 ///
-/// As [`plan`], and when the lessons buy in different currencies.
+/// As [`plan`], and when the lessons buy in different currencies or are written in different
+/// languages.
 pub fn course(mut lessons: Vec<Lesson>, deliveries: &[Date]) -> Result<Course, Impossible> {
     // Stable, so that lessons without a date stay where they were put.
     lessons.sort_by_key(|lesson| lesson.heading.date);
@@ -25,8 +26,13 @@ pub fn course(mut lessons: Vec<Lesson>, deliveries: &[Date]) -> Result<Course, I
     let mut carried: Option<Vec<Jar>> = None;
     for mut lesson in lessons {
         if let Some(first) = plans.first() {
-            let (first, other) = (first.lesson.print.currency, lesson.print.currency);
-            if first != other {
+            let (first, other) = (&first.lesson.print, &lesson.print);
+            if first.language != other.language {
+                let (first, other) = (first.language, other.language);
+                return Err(Impossible::TwoLanguages { first, other });
+            }
+            if first.currency != other.currency {
+                let (first, other) = (first.currency, other.currency);
                 return Err(Impossible::TwoCurrencies { first, other });
             }
         }

@@ -1,6 +1,6 @@
 //! Why a lesson cannot be planned, as data and in words.
 
-use crate::lesson::Amount;
+use crate::lesson::{Amount, Language};
 use crate::quantity::Currency;
 use std::error::Error;
 use std::fmt::{self, Display, Formatter};
@@ -20,6 +20,9 @@ pub enum Impossible {
     LeastOrderOutOfReach { item: String, shop: String },
     /// The lessons of a course buy in different currencies.
     TwoCurrencies { first: Currency, other: Currency },
+    /// The lessons of a course are written in different languages, and so name what they share
+    /// differently.
+    TwoLanguages { first: Language, other: Language },
     /// The timetable reaches midnight with this step.
     PastMidnight { step: String },
 }
@@ -58,6 +61,12 @@ impl Display for Impossible {
                 f,
                 "\"{item}\" cannot be bought: \"{shop}\" takes no order as small as what this \
                  needs; add another shop that sells it, or put it under \"bought elsewhere\""
+            ),
+            Self::TwoLanguages { first, other } => write!(
+                f,
+                "one lesson is written in \"{}\", another in \"{}\"; order them apart",
+                first.tag(),
+                other.tag()
             ),
             Self::TwoCurrencies { first, other } => write!(
                 f,

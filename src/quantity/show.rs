@@ -11,7 +11,7 @@ use super::units::{
 };
 use super::{
     Angle, Area, Coin, Currency, Duration, DynamicViscosity, Length, Mass, MassDensity, Money,
-    Share, UnitSystem, Volume,
+    Notation, Share, UnitSystem, Volume,
 };
 
 /// Between number and unit.
@@ -32,12 +32,33 @@ const FRACTION_TOLERANCE_IN: f64 = 0.002;
 pub struct Show {
     units: UnitSystem,
     currency: Currency,
+    notation: Notation,
 }
 
 impl Show {
-    /// For these units first and this currency.
+    /// For these units first and this currency, in the notation of English.
     pub fn new(units: UnitSystem, currency: Currency) -> Self {
-        Self { units, currency }
+        Self { units, currency, notation: Notation::default() }
+    }
+
+    /// In the notation of a language.
+    pub fn written(self, notation: Notation) -> Self {
+        Self { notation, ..self }
+    }
+
+    /// [`trimmed`] in the notation of the language.
+    pub fn trimmed(&self, value: f64, decimals: usize) -> String {
+        self.notation.decimal.put(trimmed(value, decimals))
+    }
+
+    /// [`fixed`] in the notation of the language.
+    pub fn fixed(&self, value: f64, decimals: usize) -> String {
+        self.notation.decimal.put(fixed(value, decimals))
+    }
+
+    /// [`by_size`] in the notation of the language.
+    pub fn by_size(&self, value: f64, decimals: usize) -> String {
+        self.notation.decimal.put(by_size(value, decimals))
     }
 
     /// Which units come first.
@@ -54,8 +75,10 @@ impl Show {
     /// step: `20.25 fl oz`.
     pub fn measured(&self, volume: Volume) -> String {
         match self.units {
-            UnitSystem::Us => with_unit(&trimmed(in_us_fl_oz(volume), 2), &format!("fl{NBSP}oz")),
-            UnitSystem::Metric => with_unit(&trimmed(in_ml(volume), 1), "mL"),
+            UnitSystem::Us => {
+                with_unit(&self.trimmed(in_us_fl_oz(volume), 2), &format!("fl{NBSP}oz"))
+            }
+            UnitSystem::Metric => with_unit(&self.trimmed(in_ml(volume), 1), "mL"),
         }
     }
 
@@ -73,14 +96,14 @@ impl Show {
     pub fn volume_in(&self, units: UnitSystem, volume: Volume) -> String {
         match units {
             UnitSystem::Us => {
-                with_unit(&by_size(in_us_fl_oz(volume), US_DIGITS), &format!("fl{NBSP}oz"))
+                with_unit(&self.by_size(in_us_fl_oz(volume), US_DIGITS), &format!("fl{NBSP}oz"))
             }
             UnitSystem::Metric => {
                 let ml = in_ml(volume);
                 if ml >= 9_999.5 {
-                    with_unit(&by_size(ml / 1000.0, 1), "L")
+                    with_unit(&self.by_size(ml / 1000.0, 1), "L")
                 } else {
-                    with_unit(&by_size(ml, METRIC_DIGITS), "mL")
+                    with_unit(&self.by_size(ml, METRIC_DIGITS), "mL")
                 }
             }
         }
@@ -122,7 +145,7 @@ impl Show {
 
     /// `120 in²` or `774 cm²`.
     pub fn area(&self, area: Area) -> String {
-        with_unit(&trimmed(self.area_number(area), 1), self.area_unit())
+        with_unit(&self.trimmed(self.area_number(area), 1), self.area_unit())
     }
 
     /// The number of an area in the unit of [`Show::area_unit`], for charts.
@@ -144,16 +167,16 @@ impl Show {
     /// A surface of a room: `3.2 m²` or `34 ft²`.
     pub fn surface(&self, area: Area) -> String {
         match self.units {
-            UnitSystem::Us => with_unit(&trimmed(in_square_inch(area) / 144.0, 1), "ft²"),
-            UnitSystem::Metric => with_unit(&trimmed(in_square_m(area), 2), "m²"),
+            UnitSystem::Us => with_unit(&self.trimmed(in_square_inch(area) / 144.0, 1), "ft²"),
+            UnitSystem::Metric => with_unit(&self.trimmed(in_square_m(area), 2), "m²"),
         }
     }
 
     /// Water by the bucket: `14.5 L` or `3.7 gal` (128 US fluid ounces).
     pub fn water(&self, volume: Volume) -> String {
         match self.units {
-            UnitSystem::Us => with_unit(&trimmed(in_us_fl_oz(volume) / 128.0, 1), "gal"),
-            UnitSystem::Metric => with_unit(&trimmed(in_ml(volume) / 1000.0, 1), "L"),
+            UnitSystem::Us => with_unit(&self.trimmed(in_us_fl_oz(volume) / 128.0, 1), "gal"),
+            UnitSystem::Metric => with_unit(&self.trimmed(in_ml(volume) / 1000.0, 1), "L"),
         }
     }
 
@@ -178,16 +201,16 @@ impl Show {
     /// A length as it is read off a tape: `10½ in`, `30.5 cm`.
     pub fn length(&self, length: Length) -> String {
         match self.units {
-            UnitSystem::Us => with_unit(&tape(in_inch(length)), "in"),
-            UnitSystem::Metric => with_unit(&trimmed(in_mm(length) / 10.0, 1), "cm"),
+            UnitSystem::Us => with_unit(&self.tape(in_inch(length)), "in"),
+            UnitSystem::Metric => with_unit(&self.trimmed(in_mm(length) / 10.0, 1), "cm"),
         }
     }
 
     /// The number of a length without its unit, as [`Show::length`] prints it.
     pub fn length_figure(&self, length: Length) -> String {
         match self.units {
-            UnitSystem::Us => tape(in_inch(length)),
-            UnitSystem::Metric => trimmed(in_mm(length) / 10.0, 1),
+            UnitSystem::Us => self.tape(in_inch(length)),
+            UnitSystem::Metric => self.trimmed(in_mm(length) / 10.0, 1),
         }
     }
 
@@ -202,11 +225,11 @@ impl Show {
     /// Wet film, always in millimetres, to three digits: `1.83 mm`, `0.176 mm`, `0.47 mm`.
     pub fn film(&self, film: Length) -> String {
         let mm = in_mm(film);
-        let fine = fixed(mm, 3);
+        let fine = self.fixed(mm, 3);
         let number = match fine.strip_suffix('0') {
             Some(two_decimals) if mm < 1.0 => two_decimals.to_string(),
             None if mm < 1.0 => fine,
-            _ => fixed(mm, 2),
+            _ => self.fixed(mm, 2),
         };
         with_unit(&number, "mm")
     }
@@ -221,16 +244,16 @@ impl Show {
             UnitSystem::Us => (us_fl_oz(1.0), 1),
             UnitSystem::Metric => (ml(100.0), 0),
         };
-        with_unit(&trimmed(self.area_number(paint / film), decimals + finer), self.area_unit())
+        with_unit(&self.trimmed(self.area_number(paint / film), decimals + finer), self.area_unit())
     }
 
     /// Grams, on either side of the sea: that is what the scale shows.
     pub fn mass(&self, mass: Mass) -> String {
         let grams = in_gram(mass);
         if grams >= 9_999.5 {
-            with_unit(&by_size(grams / 1000.0, 2), "kg")
+            with_unit(&self.by_size(grams / 1000.0, 2), "kg")
         } else {
-            with_unit(&by_size(grams, 1), "g")
+            with_unit(&self.by_size(grams, 1), "g")
         }
     }
 
@@ -238,47 +261,71 @@ impl Show {
     /// millilitre); enough digits for a cup to come out to the gram.
     pub fn density(&self, density: MassDensity) -> String {
         match self.units {
-            UnitSystem::Us => with_unit(&trimmed(in_gram(density * us_fl_oz(1.0)), 2), "g"),
-            UnitSystem::Metric => with_unit(&trimmed(in_g_per_ml(density), 3), "g"),
+            UnitSystem::Us => with_unit(&self.trimmed(in_gram(density * us_fl_oz(1.0)), 2), "g"),
+            UnitSystem::Metric => with_unit(&self.trimmed(in_g_per_ml(density), 3), "g"),
         }
     }
 
     /// `0.3 Pa·s`.
     pub fn viscosity(&self, viscosity: DynamicViscosity) -> String {
-        with_unit(&trimmed(in_pascal_second(viscosity), 3), "Pa·s")
+        with_unit(&self.trimmed(in_pascal_second(viscosity), 3), "Pa·s")
     }
 
     /// `30 s`, as a clock with a hand for seconds shows.
     pub fn seconds(&self, time: Duration) -> String {
-        with_unit(&fixed(in_seconds(time), 0), "s")
+        with_unit(&self.fixed(in_seconds(time), 0), "s")
     }
 
     /// `30°`, from the number without a space.
     pub fn angle(&self, angle: Angle) -> String {
-        format!("{}°", trimmed(in_degrees(angle), 1))
+        format!("{}°", self.trimmed(in_degrees(angle), 1))
     }
 
     /// `40 %`.
     pub fn share(&self, share: Share) -> String {
-        with_unit(&share.percent().round_dp(2).normalize().to_string(), "%")
+        let percent = share.percent().round_dp(2).normalize().to_string();
+        with_unit(&self.notation.decimal.put(percent), "%")
     }
 
     /// A ratio in whole percent.
     pub fn percent(&self, ratio: f64) -> String {
-        with_unit(&fixed(ratio * 100.0, 0), "%")
+        with_unit(&self.fixed(ratio * 100.0, 0), "%")
     }
 
-    /// `$6.49`; the currency's code where its sign is letters or is missing. The
+    /// `$6.49` or `6,49 €`; the currency's code where its sign is letters or is missing. The
     /// number of decimals is the currency's own (ISO 4217).
     pub fn money(&self, money: Money) -> String {
         let decimals = u32::from(self.currency.exponent().unwrap_or(2));
         let amount = Coin::of(self.currency).nearest(money).amount();
-        let amount = format!("{amount:.*}", decimals as usize);
+        let amount = self.notation.decimal.put(format!("{amount:.*}", decimals as usize));
         let sign = self.currency.symbol().to_string();
-        if sign.is_empty() || sign.chars().any(char::is_alphanumeric) {
-            format!("{}{NBSP}{amount}", self.currency.code())
-        } else {
-            format!("{sign}{amount}")
+        self.notation.currency.put(&amount, &sign, self.currency.code())
+    }
+
+    /// Inches as on a tape measure: whole number and fraction down to a sixteenth,
+    /// decimals where no sixteenth is near.
+    fn tape(&self, inches: f64) -> String {
+        let sixteenths = (inches * SIXTEENTHS as f64).round();
+        if (inches - sixteenths / SIXTEENTHS as f64).abs() > FRACTION_TOLERANCE_IN {
+            return self.trimmed(inches, 2);
+        }
+        let sixteenths = sixteenths as i64;
+        let (whole, rest) = (sixteenths / SIXTEENTHS, sixteenths % SIXTEENTHS);
+        let fraction = match rest {
+            0 => return whole.to_string(),
+            2 => "⅛".to_string(),
+            4 => "¼".to_string(),
+            6 => "⅜".to_string(),
+            8 => "½".to_string(),
+            10 => "⅝".to_string(),
+            12 => "¾".to_string(),
+            14 => "⅞".to_string(),
+            odd => format!("{odd}\u{2044}{SIXTEENTHS}"),
+        };
+        match (whole, rest % 2) {
+            (0, _) => fraction,
+            (_, 0) => format!("{whole}{fraction}"),
+            _ => format!("{whole}{THIN}{fraction}"),
         }
     }
 
@@ -348,37 +395,11 @@ pub fn trimmed(value: f64, decimals: usize) -> String {
     }
 }
 
-/// Inches as on a tape measure: whole number and fraction down to a sixteenth,
-/// decimals where no sixteenth is near.
-fn tape(inches: f64) -> String {
-    let sixteenths = (inches * SIXTEENTHS as f64).round();
-    if (inches - sixteenths / SIXTEENTHS as f64).abs() > FRACTION_TOLERANCE_IN {
-        return trimmed(inches, 2);
-    }
-    let sixteenths = sixteenths as i64;
-    let (whole, rest) = (sixteenths / SIXTEENTHS, sixteenths % SIXTEENTHS);
-    let fraction = match rest {
-        0 => return whole.to_string(),
-        2 => "⅛".to_string(),
-        4 => "¼".to_string(),
-        6 => "⅜".to_string(),
-        8 => "½".to_string(),
-        10 => "⅝".to_string(),
-        12 => "¾".to_string(),
-        14 => "⅞".to_string(),
-        odd => format!("{odd}\u{2044}{SIXTEENTHS}"),
-    };
-    match (whole, rest % 2) {
-        (0, _) => fraction,
-        (_, 0) => format!("{whole}{fraction}"),
-        _ => format!("{whole}{THIN}{fraction}"),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::quantity::units::{inch, ml, mm, square_m, us_fl_oz};
+    use crate::quantity::{CurrencySign, DecimalMark};
 
     fn us() -> Show {
         Show::new(UnitSystem::Us, Currency::USD)
@@ -399,6 +420,25 @@ mod tests {
         let metric = Show::new(UnitSystem::Metric, Currency::EUR);
         assert_eq!(metric.volume(ml(142.4)), "142\u{202F}mL");
         assert_eq!(metric.length(inch(12.0)), "30.5\u{202F}cm");
+    }
+
+    /// A comma, the sign behind: Unicode CLDR, `es`. The code where the sign is letters.
+    #[test]
+    fn a_language_has_its_own_comma_and_place_for_the_sign() {
+        let spanish = Notation { decimal: DecimalMark::Comma, currency: CurrencySign::After };
+        let show = |currency| Show::new(UnitSystem::Metric, currency).written(spanish);
+        let price = Money::new(rust_decimal::Decimal::new(6490, 3));
+        assert_eq!(show(Currency::EUR).money(price), "6,49\u{a0}€");
+        assert_eq!(show(Currency::PLN).money(price), "6,49\u{a0}PLN");
+        let zloty = Show::new(UnitSystem::Metric, Currency::PLN);
+        assert_eq!(zloty.money(price), "PLN\u{a0}6.49");
+        assert_eq!(show(Currency::EUR).volume(ml(4.24)), "4,2\u{202F}mL");
+        assert_eq!(show(Currency::EUR).film(mm(1.8336)), "1,83\u{202F}mm");
+        let us = us().written(spanish);
+        assert_eq!(us.volume_both(us_fl_oz(5.25)), "5,25\u{202F}fl\u{a0}oz (155\u{202F}mL)");
+        assert_eq!(us.length(inch(10.5)), "10½\u{202F}in");
+        assert_eq!(us.length(inch(9.84)), "9,84\u{202F}in");
+        assert_eq!(number_of(&us.length(inch(9.84))), "9,84");
     }
 
     #[test]

@@ -5,6 +5,7 @@ pub const LESSON: &str = r##"title: A class of everything
 subtitle: An evening
 teacher: Juniper Vale
 date: 2026-03-14
+language: en
 units: us
 paper: letter
 print: standard
@@ -183,6 +184,7 @@ pub const SLIPS: &[(&str, &str)] = &[
     ("An evening", "\"An \\x07 evening\""),
     ("Juniper Vale", "[Juniper, Vale]"),
     ("2026-03-14", "14 March"),
+    ("language: en", "language: english"),
     ("units: us", "units: metrc"),
     ("paper: letter", "paper: a5"),
     ("print: standard", "printt: standard"),
@@ -327,6 +329,10 @@ pub const HIDDEN: &[(&[&str], &str)] = &[
     (&["density: \"1,3 g/mL\""], "density: 1.4 g/mL"),
     (&["navy: {pain:"], "density: 1.4 g/mL"),
     (&["cups: many"], "canvases: 40"),
+    // In which language a paint is called is not known.
+    (&["language: english"], "gravy paint"),
+    (&["language: english"], "palete knife"),
+    (&["language: english"], "aprons"),
     (&["paint: *ink"], "gravy paint"),
     (&["paint: *ink"], "palete knife"),
     (&["paint: *ink"], "aprons"),

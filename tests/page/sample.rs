@@ -63,6 +63,7 @@ pub fn document(form: Form, blocks: Vec<Block>) -> Document {
         title: "Sample".to_owned(),
         author: None,
         language: "en-GB".to_owned(),
+        decimal: DecimalMark::Point,
         date: None,
         form,
         paper: Paper::A4,

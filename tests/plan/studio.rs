@@ -18,6 +18,7 @@ pub fn lesson() -> Lesson {
     Lesson {
         heading: Heading { title: "A first evening (invented)".into(), ..Heading::default() },
         print: Print {
+            language: Language::English,
             units: UnitSystem::Us,
             paper: Paper::Letter,
             edition: Edition::Standard,

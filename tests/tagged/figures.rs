@@ -142,7 +142,8 @@ fn values(alt: &str, words: &str) -> Vec<f64> {
 }
 
 fn value(number: &str) -> Option<f64> {
-    number.replace(',', "").parse().ok()
+    // No number has groups; a comma is a decimal one.
+    number.replace(',', ".").parse().ok()
 }
 
 /// Whether numbers as they are shown stand for values, to a hundredth.

@@ -5,7 +5,7 @@ use std::sync::OnceLock;
 
 use puddlebook::handout::{Desk, Document, Sheet, Templates, course_order, measured};
 use puddlebook::ink::Faces;
-use puddlebook::lesson::{self, Edition, Lesson, Paper, read_weighings};
+use puddlebook::lesson::{self, Edition, Language, Lesson, Paper, read_weighings};
 use puddlebook::page::{Pages, lay_out};
 use puddlebook::pdf::write;
 use puddlebook::plan;
@@ -59,7 +59,8 @@ pub fn all() -> &'static [Handout] {
 }
 
 fn documents(paper: Paper, edition: Edition) -> Vec<(String, Document)> {
-    let templates = Templates::new(&BTreeMap::new()).unwrap();
+    let words = |language| Templates::new(language, &BTreeMap::new()).unwrap();
+    let templates = words(Language::English);
     let mut documents = Vec::new();
     let mut lessons: Vec<Lesson> = Vec::new();
     for file in files_in("lessons", "yaml") {
@@ -67,6 +68,7 @@ fn documents(paper: Paper, edition: Edition) -> Vec<(String, Document)> {
         (lesson.print.paper, lesson.print.edition) = (paper, edition);
         lessons.push(lesson.clone());
         let plan = plan::plan(lesson).unwrap();
+        let templates = words(plan.lesson.print.language);
         let desk = Desk::new(&plan, &templates).unwrap();
         let lesson = file.file_stem().unwrap().to_string_lossy();
         for sheet in Sheet::ALL {

@@ -30,7 +30,7 @@ fn planned(file: &str, units: UnitSystem, paper: Paper, edition: Edition) -> Pla
 }
 
 fn written(plan: &Plan, sheet: Sheet) -> Document {
-    let templates = Templates::new(&BTreeMap::new()).unwrap();
+    let templates = Templates::new(plan.lesson.print.language, &BTreeMap::new()).unwrap();
     Desk::new(plan, &templates).unwrap().write(sheet).unwrap()
 }
 

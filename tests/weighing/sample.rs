@@ -1,7 +1,7 @@
 //! Lessons to weigh in, and things learned, all invented.
 
 use puddlebook::handout::{Block, Desk, Document, Inline, Sheet, Templates};
-use puddlebook::lesson::{self, Consistency, Lesson, Technique};
+use puddlebook::lesson::{self, Consistency, Language, Lesson, Technique};
 use puddlebook::plan::learn::mean::Varies;
 use puddlebook::plan::learn::{
     CanvasUse, CupUse, Estimate, Learned, LearnedClass, LearnedFilm, LearnedSpread, LeftOut,
@@ -54,7 +54,7 @@ pub fn plan_of(text: &str) -> Plan {
 }
 
 pub fn built_in() -> Templates {
-    Templates::new(&BTreeMap::new()).unwrap()
+    Templates::new(Language::English, &BTreeMap::new()).unwrap()
 }
 
 pub fn written(plan: &Plan, sheet: Sheet) -> Document {

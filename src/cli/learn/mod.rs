@@ -4,30 +4,26 @@ mod films;
 mod report;
 
 use super::args;
-use super::disk::{read_templates, write_all};
+use super::disk::write_all;
 use super::failure::Failure;
+use super::words::Words;
 use crate::handout::{Templates, measured, used_csv};
 use crate::ink::Faces;
 use crate::lesson::{Faults, Print, ProblemKind, Style, Weighings, read_weighings};
 use crate::plan::learn::{Doubt, DoubtKind, Learned};
 use crate::quantity::show::Show;
 use anstream::{eprintln, println};
-use std::collections::BTreeMap;
 use std::path::PathBuf;
 
 pub(super) fn learn(arguments: &args::Learn) -> Result<(), Failure> {
     let weighings = read_weighings(&arguments.weighings).map_err(|faults| failure(&faults))?;
     let learned = crate::plan::learn::learn(&weighings.classes)
         .map_err(|doubts| failure(&doubted(&weighings, doubts)))?;
-    let templates = match &arguments.templates {
-        Some(folder) => read_templates(folder)?,
-        None => BTreeMap::new(),
-    };
-    let templates = Templates::new(&templates)?;
     // As the last lesson is printed.
     let Some(class) = weighings.classes.last() else { return Ok(()) };
     let mut print = class.lesson.print;
     arguments.print.choose(&mut print);
+    let templates = Words::with(arguments.templates.as_deref())?.of(print.language)?;
     let files = files(arguments, &learned, print, &templates)?;
     write_all(&files)?;
     report::print(&learned, &Show::new(print.units, print.currency));

@@ -2,7 +2,7 @@
 //! ingredients to their cup.
 
 use crate::plan::{Batch, CanvasPlan};
-use crate::quantity::show::{Show, fewer_digits, rounded, trimmed, with_unit};
+use crate::quantity::show::{Show, fewer_digits, rounded, with_unit};
 use crate::quantity::units::{gram, in_gram};
 use crate::quantity::{Mass, Volume, whole_parts};
 
@@ -67,7 +67,7 @@ impl Sum {
     fn in_words(&self, decimals: usize, finer: usize, most: usize, show: &Show) -> Amounts {
         let unit = show.volume_unit().replace(' ', "\u{a0}");
         Amounts {
-            whole: with_unit(&trimmed(self.whole, decimals), &unit),
+            whole: with_unit(&show.trimmed(self.whole, decimals), &unit),
             parts: self.parts.iter().map(|part| part.as_part(finer, most, show)).collect(),
         }
     }

@@ -3,7 +3,7 @@
 
 use crate::handout::words::{Words, fill};
 use crate::plan::{Batch, CanvasPlan, Plan, rule_film};
-use crate::quantity::show::{Show, fewer_digits, rounded, trimmed, with_unit};
+use crate::quantity::show::{Show, fewer_digits, rounded, with_unit};
 use crate::quantity::units::{in_gram, ml, us_fl_oz};
 use crate::quantity::{Coin, Decimal, Money, UnitSystem, Volume};
 use rust_decimal::prelude::ToPrimitive;
@@ -67,13 +67,16 @@ pub(super) fn compare(plan: &Plan, at: usize, words: &Words, show: &Show) -> Opt
     Some(CompareText {
         used_sum: format!(
             "{} ÷ {} = {used_text}",
-            with_unit(&trimmed(grams, 1), "g"),
+            with_unit(&show.trimmed(grams, 1), "g"),
             fill(weighs, &[("amount", &show.density(density))]),
         ),
         cover_sum: format!(
             "{} ÷ {used_text}{times} = {}",
             show.area(canvas.areas.painted),
-            fill(pattern, &[("amount", &with_unit(&trimmed(cover, decimals), show.area_unit()))]),
+            fill(
+                pattern,
+                &[("amount", &with_unit(&show.trimmed(cover, decimals), show.area_unit()))]
+            ),
         ),
         share_sum: format!(
             "{used_text} ÷ {} × 100 = {}",
@@ -86,7 +89,10 @@ pub(super) fn compare(plan: &Plan, at: usize, words: &Words, show: &Show) -> Opt
 
 /// A volume of so many units, with the digits of worked sums.
 fn volume(number: f64, show: &Show) -> String {
-    with_unit(&trimmed(number, show.volume_digits()), &show.volume_unit().replace(' ', "\u{a0}"))
+    with_unit(
+        &show.trimmed(number, show.volume_digits()),
+        &show.volume_unit().replace(' ', "\u{a0}"),
+    )
 }
 
 /// Rounded as [`Show`] prints an amount: with fewer decimals the larger it is.

@@ -10,7 +10,7 @@ use crate::plan::exercise::{
     Hundredths, OutlineKind, Task,
 };
 use crate::quantity::UnitSystem;
-use crate::quantity::show::{Show, trimmed, with_unit};
+use crate::quantity::show::{Show, with_unit};
 use crate::quantity::units::{inch, mm};
 use serde::Serialize;
 
@@ -104,7 +104,7 @@ impl Writer<'_> {
             student,
             named,
             exercises: numbered.map(|(exercise, number)| self.exercise(exercise, number)).collect(),
-            pi: if round { self::number(FRIENDLY_PI) } else { String::new() },
+            pi: if round { self.number(FRIENDLY_PI) } else { String::new() },
             outlines: kinds.into_iter().map(|kind| self.outline(kind)).collect(),
         }
     }
@@ -181,10 +181,10 @@ impl Writer<'_> {
     fn coloured(&self, colour: &ColourTask, text: ExerciseText) -> ExerciseText {
         ExerciseText {
             colour: colour.colour.clone(),
-            share: with_unit(&number(colour.share), "%"),
-            weight: with_unit(&number(colour.weight), "g"),
+            share: with_unit(&self.number(colour.share), "%"),
+            weight: with_unit(&self.number(colour.weight), "g"),
             colour_paint: self.volume(colour.paint),
-            grams: with_unit(&number(colour.grams), "g"),
+            grams: with_unit(&self.number(colour.grams), "g"),
             ..text
         }
     }
@@ -197,14 +197,17 @@ impl Writer<'_> {
             Task::Colour { .. } => "g".to_owned(),
             Task::Panel { .. } => self.show.length_unit().to_owned(),
         };
-        ExerciseText { range: RangeText::around(exercise.result().value(), &unit), ..text }
+        ExerciseText {
+            range: RangeText::around(exercise.result().value(), &unit, self.show),
+            ..text
+        }
     }
 
     fn canvas(&self, outline: FriendlyOutline) -> String {
         let (shapes, sizes) = (&self.words.shapes, &self.words.sizes);
         let (shape, size) = match outline {
             FriendlyOutline::Rectangle { width, height } => {
-                let (width, height) = (number(width), self.size(height));
+                let (width, height) = (self.number(width), self.size(height));
                 let size = fill(&sizes.rectangle, &[("width", &width), ("height", &height)]);
                 (&shapes.rectangle, size)
             }
@@ -230,23 +233,23 @@ impl Writer<'_> {
 
     /// A length that is worked out.
     fn length(&self, length: Hundredths) -> String {
-        with_unit(&number(length), self.show.length_unit())
+        with_unit(&self.number(length), self.show.length_unit())
     }
 
     fn area(&self, area: Hundredths) -> String {
-        with_unit(&number(area), self.show.area_unit())
+        with_unit(&self.number(area), self.show.area_unit())
     }
 
     fn volume(&self, volume: Hundredths) -> String {
-        with_unit(&number(volume), &self.volume_unit())
+        with_unit(&self.number(volume), &self.volume_unit())
+    }
+
+    /// With the decimals that it has.
+    fn number(&self, figure: Hundredths) -> String {
+        self.show.trimmed(figure.value(), 2)
     }
 
     fn volume_unit(&self) -> String {
         self.show.volume_unit().replace(' ', "\u{a0}")
     }
-}
-
-/// With the decimals that it has.
-fn number(figure: Hundredths) -> String {
-    trimmed(figure.value(), 2)
 }

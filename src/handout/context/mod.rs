@@ -138,7 +138,7 @@ impl Context {
         let print = &plan.lesson.print;
         let heading = &plan.lesson.heading;
         let class = &plan.lesson.class;
-        let show = Show::new(print.units, print.currency);
+        let show = words.show(print);
         Self {
             title: heading.title.clone(),
             subtitle: heading.subtitle.clone().unwrap_or_default(),

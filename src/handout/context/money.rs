@@ -2,6 +2,7 @@
 
 use super::batch::hex;
 use super::order::priced;
+use crate::handout::words::Words;
 use crate::lesson::Charge;
 use crate::plan::{CanvasCost, ClassFee, ColourCost, Fees, Plan};
 use crate::quantity::show::Show;
@@ -223,8 +224,8 @@ fn each(charge: &Charge, plan: &Plan, show: &Show) -> ChargeText {
 
 impl FeesText {
     /// The fees of a plan as text.
-    pub fn of(plan: &Plan, fees: &Fees) -> Self {
-        let show = Show::new(plan.lesson.print.units, plan.lesson.print.currency);
+    pub fn of(plan: &Plan, fees: &Fees, words: &Words) -> Self {
+        let show = words.show(&plan.lesson.print);
         let known = fees.classes.iter().filter(|_| is_known(plan));
         let class = |class: &ClassFee| ClassFeeText {
             students: class.students.to_string(),

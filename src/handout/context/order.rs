@@ -5,7 +5,7 @@ use super::{WeighedText, reasons, spelled, weighed};
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Amount, Life, MaterialKind};
 use crate::plan::{Errand, Order, OrderItem, OrderLine, PackCount, Plan, Purchase, ShopBill};
-use crate::quantity::show::{Show, fewer_digits, trimmed};
+use crate::quantity::show::{Show, fewer_digits};
 use crate::quantity::units::in_gram;
 use crate::quantity::{Mass, Money, Volume};
 use serde::Serialize;
@@ -324,7 +324,7 @@ fn lesser(needed: Amount, in_stock: Amount) -> Amount {
 /// An amount without its unit, empty when it is nothing.
 fn figure(amount: &Amount, decimals: usize, show: &Show) -> String {
     let (number, _) = number(amount, show);
-    if number <= 0.0 { String::new() } else { trimmed(number, decimals) }
+    if number <= 0.0 { String::new() } else { show.trimmed(number, decimals) }
 }
 
 /// The number of an amount, and the most decimals that one of its kind gets.

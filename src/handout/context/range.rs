@@ -2,7 +2,7 @@
 
 use crate::plan::{CanvasPlan, plausible};
 use crate::quantity::Mass;
-use crate::quantity::show::{Show, trimmed, with_unit};
+use crate::quantity::show::{Show, with_unit};
 use crate::quantity::units::{gram, in_gram};
 use serde::Serialize;
 
@@ -20,18 +20,18 @@ const GRAMS: f64 = 5.0;
 
 impl RangeText {
     /// Round figures around an answer.
-    pub(super) fn around(answer: f64, unit: &str) -> Self {
-        plausible(answer).map(|ends| Self::of(ends, unit)).unwrap_or_default()
+    pub(super) fn around(answer: f64, unit: &str, show: &Show) -> Self {
+        plausible(answer).map(|ends| Self::of(ends, unit, show)).unwrap_or_default()
     }
 
-    fn of((low, high): (f64, f64), unit: &str) -> Self {
+    fn of((low, high): (f64, f64), unit: &str, show: &Show) -> Self {
         // Round figures have two digits; a thousandth is the finest that paint is counted in.
-        Self { low: trimmed(low, 3), high: with_unit(&trimmed(high, 3), unit) }
+        Self { low: show.trimmed(low, 3), high: with_unit(&show.trimmed(high, 3), unit) }
     }
 }
 
 pub(super) fn painted_range(canvas: &CanvasPlan, show: &Show) -> RangeText {
-    RangeText::around(show.area_number(canvas.areas.painted), show.area_unit())
+    RangeText::around(show.area_number(canvas.areas.painted), show.area_unit(), show)
 }
 
 /// What all cups of a canvas lose, from a careful to a generous hand.
@@ -40,5 +40,5 @@ pub(super) fn used_range(canvas: &CanvasPlan, show: &Show) -> RangeText {
     let grams = |mass: Mass| in_gram(mass) / GRAMS;
     let low = grams(canvas.paint.low() * density).floor() * GRAMS;
     let high = grams(canvas.paint.high() * density).ceil() * GRAMS;
-    RangeText { low: trimmed(low, 0), high: show.mass(gram(high)) }
+    RangeText { low: show.trimmed(low, 0), high: show.mass(gram(high)) }
 }

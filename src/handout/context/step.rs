@@ -118,6 +118,7 @@ fn sum(step: &Step, words: &Words) -> String {
 
 fn figure(figure: &Figure, words: &Words) -> String {
     let number = fixed(figure.shown, usize::from(figure.decimals));
+    let number = words.numbers.decimal.put(number);
     let per = &words.steps;
     match figure.unit {
         FigureUnit::None => number,

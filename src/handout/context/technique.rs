@@ -4,7 +4,7 @@ use super::batch::{consistency, hex};
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Colour, Consistency, Ingredient, Mix, PartsBy, Technique, TechniqueLayer};
 use crate::plan::{Plan, StepKind, rule_film};
-use crate::quantity::show::{Show, trimmed};
+use crate::quantity::show::Show;
 use crate::quantity::{Length, UnitSystem};
 use serde::Serialize;
 use std::sync::Arc;
@@ -166,7 +166,7 @@ fn mix_text(mix: &Mix, words: &Words, show: &Show) -> MixText {
                 Ingredient::Other(material) => material.name.as_str(),
             };
             let pattern = if part.parts > 1.0 { &words.mixes.parts } else { &words.mixes.one_part };
-            fill(pattern, &[("count", &parts_count(part.parts)), ("what", what)])
+            fill(pattern, &[("count", &parts_count(part.parts, show)), ("what", what)])
         })
         .collect();
     let drops: Vec<String> = mix
@@ -176,7 +176,7 @@ fn mix_text(mix: &Mix, words: &Words, show: &Show) -> MixText {
             fill(
                 &words.mixes.drops,
                 &[
-                    ("count", &trimmed(drops.count, 1)),
+                    ("count", &show.trimmed(drops.count, 1)),
                     ("what", &drops.material.name),
                     ("volume", &show.volume(drops.per)),
                 ],
@@ -196,7 +196,7 @@ fn mix_text(mix: &Mix, words: &Words, show: &Show) -> MixText {
 }
 
 /// Parts as a cook says them: ½, 1, 1½, 2.
-fn parts_count(parts: f64) -> String {
+fn parts_count(parts: f64, show: &Show) -> String {
     let whole = parts.floor();
     let fraction = match parts - whole {
         f if (f - 0.25).abs() < 1e-9 => "¼",
@@ -204,9 +204,13 @@ fn parts_count(parts: f64) -> String {
         f if (f - 0.75).abs() < 1e-9 => "¾",
         f if (f - 1.0 / 3.0).abs() < 1e-3 => "⅓",
         f if (f - 2.0 / 3.0).abs() < 1e-3 => "⅔",
-        _ => return trimmed(parts, 2),
+        _ => return show.trimmed(parts, 2),
     };
-    if whole == 0.0 { fraction.to_string() } else { format!("{}{fraction}", trimmed(whole, 0)) }
+    if whole == 0.0 {
+        fraction.to_string()
+    } else {
+        format!("{}{fraction}", show.trimmed(whole, 0))
+    }
 }
 
 /// The colours of the lesson, each once, in the order they first appear.

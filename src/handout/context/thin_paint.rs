@@ -6,7 +6,7 @@ use crate::lesson::Consistency;
 use crate::plan::Plan;
 use crate::plan::flow::{Demonstration, Fluid, water_viscosity};
 use crate::quantity::Length;
-use crate::quantity::show::{Show, fixed, trimmed};
+use crate::quantity::show::Show;
 use crate::quantity::units::in_turns_a_minute;
 use serde::Serialize;
 
@@ -81,7 +81,7 @@ pub(in crate::handout) fn thin_paint(plan: &Plan, words: &Words, show: &Show) ->
         start: show.film(shown.start),
         paint: show.volume(paint),
         mass: show.mass(mass),
-        turns: trimmed(in_turns_a_minute(shown.speed), 0),
+        turns: show.trimmed(in_turns_a_minute(shown.speed), 0),
         spun_for: show.seconds(shown.spun_for),
         tilt: show.angle(shown.tilt.angle()),
         rise: show.length(shown.tilt.rise(shown.board)),
@@ -118,11 +118,11 @@ fn flow(
     FlowText {
         name: word(consistency, words),
         viscosity: show.viscosity(fluid.viscosity()),
-        times_water: fixed((fluid.viscosity() / water_viscosity()).value, 0),
+        times_water: show.fixed((fluid.viscosity() / water_viscosity()).value, 0),
         // Enough digits for the sums on paper to come out to the last digit of the film.
-        each_second: trimmed(thinning.value, 4),
-        grown: trimmed(grown, 3),
-        root: trimmed(grown.sqrt(), 3),
+        each_second: show.trimmed(thinning.value, 4),
+        grown: show.trimmed(grown, 3),
+        root: show.trimmed(grown.sqrt(), 3),
         half_after: show.seconds(spinning.time_to(shown.start / 2.0)),
         spun: show.film(spun),
         spun_mass: mass(spun),

@@ -7,7 +7,7 @@ use crate::handout::words::{Words, fill};
 use crate::lesson::{Consistency, Edition, StockSize};
 use crate::plan::flow::SpreadTarget;
 use crate::plan::{Plan, stock_area};
-use crate::quantity::show::{Show, by_size};
+use crate::quantity::show::Show;
 use crate::quantity::units::{in_gram, in_ml, in_us_fl_oz};
 use crate::quantity::{Length, UnitSystem, Volume};
 use serde::Serialize;
@@ -143,9 +143,9 @@ fn tables(plan: &Plan, words: &Words, show: &Show) -> Vec<PaintTable> {
     };
     let paint = plan.stock_paint(units, Consistency::Medium);
     let density = plan.mean_density();
-    let fl_oz = |paint: Volume| by_size(in_us_fl_oz(paint), 2);
-    let ml = |paint: Volume| by_size(in_ml(paint), 1);
-    let grams = |paint: Volume| by_size(in_gram(paint * density), 1);
+    let fl_oz = |paint: Volume| show.by_size(in_us_fl_oz(paint), 2);
+    let ml = |paint: Volume| show.by_size(in_ml(paint), 1);
+    let grams = |paint: Volume| show.by_size(in_gram(paint * density), 1);
     let mut tables = Vec::new();
     for (at, sizes) in sizes.chunks(most).enumerate() {
         let group = |unit, amount: &dyn Fn(Volume) -> String| PaintGroup {
@@ -190,7 +190,7 @@ fn size_text(size: &StockSize, words: &Words, show: &Show) -> String {
 }
 
 fn area_text(size: &StockSize, show: &Show) -> String {
-    by_size(show.area_number(stock_area(size)), 2)
+    show.by_size(show.area_number(stock_area(size)), 2)
 }
 
 fn labels(plan: &Plan, words: &Words, show: &Show) -> Vec<LabelText> {

@@ -12,7 +12,6 @@ use super::markdown::{self, Pictures};
 use super::templates::{TemplateFault, Templates, serialized};
 use crate::lesson::Print;
 use crate::plan::learn::Learned;
-use crate::quantity::show::Show;
 
 const TEMPLATE: &str = "measured.md";
 
@@ -26,7 +25,7 @@ pub fn measured(
     templates: &Templates,
 ) -> Result<Document, TemplateFault> {
     let words = templates.words();
-    let show = Show::new(print.units, print.currency);
+    let show = words.show(&print);
     let painted = canvases::painted(learned);
     let text = text::MeasuredText::of(learned, print, words, &show);
     let picture = chart::chart(learned, &painted, words, &show);
@@ -39,6 +38,7 @@ pub fn measured(
         title: name.clone(),
         author: None,
         language: words.language.clone(),
+        decimal: words.numbers.decimal,
         date: last.map(|date| date.to_string()),
         form: Form::Sheet,
         paper: print.paper,

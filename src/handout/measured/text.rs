@@ -7,7 +7,7 @@ use crate::plan::learn::{
     CanvasUse, Learned, LearnedClass, LearnedFilm, LeftOut, Method, SpreadPart,
 };
 use crate::plan::rule_film;
-use crate::quantity::show::{Show, trimmed, with_unit};
+use crate::quantity::show::{Show, with_unit};
 use crate::quantity::{Length, UnitSystem};
 use serde::Serialize;
 
@@ -120,8 +120,8 @@ impl MeasuredText {
             spread: SpreadText {
                 canvases: spread.canvases.to_string(),
                 classes: spread.classes.to_string(),
-                class: part(spread.class, spread.from_now_on.class),
-                student: part(spread.student, spread.from_now_on.student),
+                class: part(spread.class, spread.from_now_on.class, show),
+                student: part(spread.student, spread.from_now_on.student, show),
                 method: match spread.method {
                     Method::Anova => "anova",
                     Method::Reml => "reml",
@@ -190,8 +190,8 @@ fn film_text(film: &LearnedFilm, words: &Words, show: &Show) -> FilmText {
     }
 }
 
-fn part(part: SpreadPart, now: f64) -> PartText {
-    let percent = |value: f64| with_unit(&trimmed(value * 100.0, 1), "%");
+fn part(part: SpreadPart, now: f64, show: &Show) -> PartText {
+    let percent = |value: f64| with_unit(&show.trimmed(value * 100.0, 1), "%");
     PartText {
         how: match part {
             SpreadPart::Weighed(_) => "weighed",

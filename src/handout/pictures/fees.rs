@@ -9,7 +9,7 @@ use rust_decimal::prelude::ToPrimitive;
 
 /// The curve, this class and the fee that is asked.
 pub(in crate::handout) fn fees(plan: &Plan, fees: &Fees, words: &Words) -> Picture {
-    let show = Show::new(plan.lesson.print.units, plan.lesson.print.currency);
+    let show = words.show(&plan.lesson.print);
     let texts = &words.pictures.fee;
     let own = plan.heads.students;
     let here = fees.classes.iter().position(|class| class.students == own);

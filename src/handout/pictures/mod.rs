@@ -16,7 +16,6 @@ use super::words::Words;
 use crate::ink::Colour;
 use crate::lesson::Rgb;
 use crate::plan::Plan;
-use crate::quantity::show::Show;
 pub(super) use bars::bought;
 pub(super) use fees::fees;
 pub(super) use film_left::{spun, tilted};
@@ -25,7 +24,7 @@ pub(super) use tools::tools;
 /// Every picture that the plan has, by the name that templates use.
 pub(super) fn pictures(plan: &Plan, words: &Words) -> Pictures {
     let print = &plan.lesson.print;
-    let show = Show::new(print.units, print.currency);
+    let show = words.show(print);
     let mut pictures = Pictures::new();
     pictures.insert("coverage".to_string(), coverage::coverage(plan, words, &show));
     pictures.insert("colour-bars".to_string(), bars::colours(plan, words, &show));

@@ -6,7 +6,7 @@ use crate::handout::paper_tools::{Division, FilmMark, Nomogram, Scale};
 use crate::handout::words::{Words, fill};
 use crate::lesson::{Consistency, Technique, TechniqueLayer};
 use crate::plan::Plan;
-use crate::quantity::show::{Show, trimmed, with_unit};
+use crate::quantity::show::{Show, with_unit};
 use crate::quantity::units::{in_ml, in_mm, in_square_cm, square_inch, us_fl_oz};
 use crate::quantity::{Length, UnitSystem};
 
@@ -46,13 +46,13 @@ pub(super) fn nomogram(plan: &Plan, words: &Words, show: &Show) -> Picture {
     let volumes = sides(division("fl\u{A0}oz", fl_oz), division("mL", ML));
     let volume_ends = (area_ends.0 * film_ends.0, area_ends.1 * film_ends.1);
     let range = |(low, high): (f64, f64), unit: &Division| {
-        let text = |value: f64| trimmed(value / unit.size, 2);
+        let text = |value: f64| show.trimmed(value / unit.size, 2);
         let high = with_unit(&text(high), &unit.unit);
         fill(&texts.range, &[("low", &text(low)), ("high", &high)])
     };
     let millimetres = division("mm", 1.0);
     let told = marks.iter().map(|mark| {
-        let film = with_unit(&trimmed(mark.film, 3), "mm");
+        let film = with_unit(&show.trimmed(mark.film, 3), "mm");
         fill(&texts.told, &[("mark", &mark.label), ("film", &film)])
     });
     let told: Vec<String> = told.collect();

@@ -3,6 +3,9 @@
 
 mod sketches;
 
+use crate::lesson::Print;
+use crate::quantity::Notation;
+use crate::quantity::show::Show;
 use serde::Deserialize;
 
 pub use sketches::{PartWords, SketchWords};
@@ -13,6 +16,8 @@ pub use sketches::{PartWords, SketchWords};
 pub struct Words {
     /// BCP 47 tag of the language.
     pub language: String,
+    /// How numbers and prices are written.
+    pub numbers: Notation,
     pub folio: String,
     /// Follows what was begun on an earlier page.
     pub continued: String,
@@ -38,6 +43,13 @@ pub struct Words {
     pub day: DayWords,
     pub weigh: WeighWords,
     pub exercises: ExerciseWords,
+}
+
+impl Words {
+    /// What turns quantities into text in this language, as a lesson is printed.
+    pub(super) fn show(&self, print: &Print) -> Show {
+        Show::new(print.units, print.currency).written(self.numbers)
+    }
 }
 
 /// What each kind of handout is called.

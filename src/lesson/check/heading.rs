@@ -1,5 +1,5 @@
 use super::super::desk::{Desk, word_or};
-use super::super::model::{Edition, Heading, Paper};
+use super::super::model::{Edition, Heading, Language, Paper};
 use super::super::raw;
 use super::super::tree::NodeId;
 use crate::quantity::UnitSystem;
@@ -20,6 +20,11 @@ pub(super) fn heading(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option
         date: date?,
         note: note?,
     })
+}
+
+/// The language of the handouts; `None` when the lesson names one that nobody knows.
+pub(super) fn language(raw: &raw::Lesson) -> Option<Language> {
+    word_or(&raw.language, Language::English)
 }
 
 /// Units, paper and size of print.

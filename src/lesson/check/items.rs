@@ -1,10 +1,11 @@
 use super::super::catalogue::{Catalogue, Reach};
 use super::super::desk::Desk;
 use super::super::field::Field;
-use super::super::model::{Colour, paint_of};
+use super::super::model::{Colour, Language, paint_of};
 use super::super::problem::{ProblemKind, Sold, Sort};
 use super::super::raw;
 use super::super::tree::NodeId;
+use super::heading;
 use super::materials::Stuff;
 use crate::quantity::nearest::nearest;
 use std::collections::BTreeSet;
@@ -21,10 +22,11 @@ pub(super) fn items(
     materials: &Catalogue<Arc<Stuff>>,
     colours: &Catalogue<Arc<Colour>>,
 ) -> Catalogue<Sold> {
+    let language = heading::language(raw);
     let paints = colours.entries().map(|(name, node, colour)| {
         let right = colour.filter(|_| !desk.is_misspelt(node, PAINT));
         let paint = right.map(|colour| colour.paint.name.clone());
-        (node, paint.or_else(|| said_paint(desk, node, name)))
+        (node, paint.or_else(|| said_paint(desk, node, name, language)))
     });
     let paints: Vec<(NodeId, Option<String>)> = paints.collect();
     // A paint whose name cannot be read may be any.
@@ -54,13 +56,19 @@ pub(super) fn items(
 }
 
 /// The paint of a colour that is wrong: what is said, under a misspelt key as well, or
-/// what it is called when nothing is. `None` when it cannot be read.
-fn said_paint(desk: Desk<'_>, colour: NodeId, name: &str) -> Option<String> {
+/// what it is called when nothing is. `None` when it cannot be read, or nobody knows in which
+/// language it is called.
+fn said_paint(
+    desk: Desk<'_>,
+    colour: NodeId,
+    name: &str,
+    language: Option<Language>,
+) -> Option<String> {
     let is_paint = |key: &str| key == PAINT || nearest(key, [PAINT]).is_some();
     let mut children =
         desk.tree.children(colour).iter().filter(|child| !desk.tree.is_empty(**child));
     match children.find(|child| desk.tree.key(**child).is_some_and(is_paint)) {
         Some(paint) => Some(desk.tree.text(*paint).to_owned()).filter(|paint| !paint.is_empty()),
-        None => Some(paint_of(name)),
+        None => language.map(|language| paint_of(name, language)),
     }
 }

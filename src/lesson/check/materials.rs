@@ -6,6 +6,7 @@ use super::super::model::{Colour, Material, MaterialKind, paint_of};
 use super::super::problem::{ProblemKind, Sort};
 use super::super::raw;
 use super::super::tree::NodeId;
+use super::heading;
 use crate::quantity::Volume;
 use crate::quantity::units::g_per_ml;
 use std::collections::BTreeMap;
@@ -59,6 +60,7 @@ pub(super) fn colours(
     raw: &raw::Lesson,
     materials: &Catalogue<Arc<Stuff>>,
 ) -> Catalogue<Arc<Colour>> {
+    let language = heading::language(raw);
     let mut paints = BTreeMap::new();
     Catalogue::of(desk, Sort::Colour, ("colours", &raw.colours), |entry, raw| {
         let bought = desk.optional(&raw.paint);
@@ -66,7 +68,10 @@ pub(super) fn colours(
         let swatch =
             desk.need(entry.node, "swatch", &raw.swatch).and_then(|written| desk.read(written));
         let pigments = super::texts(desk, &raw.pigments);
-        let name = bought?.unwrap_or_else(|| paint_of(&entry.name));
+        let name = match bought? {
+            Some(name) => name,
+            None => paint_of(&entry.name, language?),
+        };
         if let Some((other, _)) = materials.get(&name) {
             desk.fault_of_name(entry.node, ProblemKind::NameTaken { name }, Some(other));
             return None;

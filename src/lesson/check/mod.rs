@@ -74,9 +74,10 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         return None;
     }
     let (units, paper, edition) = choices?;
+    let language = heading::language(raw)?;
     Some(Lesson {
         heading: heading?,
-        print: Print { units, paper, edition, currency: currency? },
+        print: Print { language, units, paper, edition, currency: currency? },
         class: class?,
         canvases: canvases?,
         timetable: timetable?,

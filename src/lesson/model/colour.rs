@@ -1,3 +1,4 @@
+use super::Language;
 use crate::quantity::{MassDensity, Volume};
 use serde::Deserialize;
 use std::sync::Arc;
@@ -14,8 +15,11 @@ pub struct Colour {
 }
 
 /// What the paint of a colour is called when nothing else is said.
-pub(in crate::lesson) fn paint_of(colour: &str) -> String {
-    format!("{colour} acrylic")
+pub(in crate::lesson) fn paint_of(colour: &str, language: Language) -> String {
+    match language {
+        Language::English => format!("{colour} acrylic"),
+        Language::Spanish => format!("acrílico {colour}"),
+    }
 }
 
 /// A colour of the screen, sRGB.

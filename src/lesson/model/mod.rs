@@ -97,10 +97,33 @@ pub struct Heading {
 /// Choices of the paper; the command line may override them.
 #[derive(Debug, Clone, Copy)]
 pub struct Print {
+    pub language: Language,
     pub units: UnitSystem,
     pub paper: Paper,
     pub edition: Edition,
     pub currency: Currency,
+}
+
+/// Languages of the handouts, each with templates and names of its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
+pub enum Language {
+    #[serde(rename = "en")]
+    English,
+    #[serde(rename = "es")]
+    Spanish,
+}
+
+impl Language {
+    /// Every language there is, the one of a lesson that names none first.
+    pub const ALL: [Self; 2] = [Self::English, Self::Spanish];
+
+    /// Its tag (BCP 47), as lesson files write it.
+    pub fn tag(self) -> &'static str {
+        match self {
+            Self::English => "en",
+            Self::Spanish => "es",
+        }
+    }
 }
 
 /// Paper formats.

@@ -52,6 +52,7 @@ pub(super) fn example(key: &str) -> Option<&'static str> {
         ("doing", "[torch, heat gun]"),
         ("pigments", "[cobalt, cadmium]"),
         ("finishes", "[brushed varnish]"),
+        ("language", "es; also en"),
         ("use", "[data/shop.yaml, data/stock.yaml]"),
         ("palettes", "{shoreline: {colour: {blue: 40 %, white: the rest}}}"),
         ("colours", "{blue: {swatch: \"#1F5A7A\"}}"),

@@ -78,7 +78,8 @@ pub(super) fn picture<'a>(
     height: f32,
     tag: TagId,
 ) -> Strip<'a> {
-    let mut room = Room { width: column.width, small_print: desk.style.scale.small.size };
+    let small_print = desk.style.scale.small.size;
+    let mut room = Room { width: column.width, small_print, decimal: desk.decimal };
     let mut drawing = chart::draw(made, room, desk.faces);
     let (canvas, nomogram) = match desk.style.edition {
         Edition::Standard => (CANVAS, NOMOGRAM),

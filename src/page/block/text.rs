@@ -65,7 +65,7 @@ pub(super) fn running(desk: &Desk<'_, '_>, column: Column) -> Setting {
     // Ragged lines of some width need no hyphens.
     let division = match alignment {
         Alignment::Left if wide => Division::Sparing,
-        _ => desk.division,
+        _ => desk.allowed(Division::Freely),
     };
     Setting { measure, alignment, division }
 }

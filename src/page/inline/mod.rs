@@ -37,10 +37,10 @@ pub(super) enum Alignment {
 pub(super) enum Division {
     /// Only a word that does not fit a line by itself, and anywhere.
     Never,
-    /// Only such a word, by the patterns of English where they help.
+    /// Only such a word, by the patterns of its language where they help.
     Sparing,
-    /// By the patterns of English.
-    English,
+    /// By the patterns of its language.
+    Freely,
 }
 
 /// Breaks a paragraph into lines of at most `measure` points.
@@ -60,7 +60,7 @@ pub(super) fn set<'a>(
     let attempts: &[Breaks] = match division {
         Division::Never => &[Breaks::Whole, Breaks::Torn],
         Division::Sparing => &[Breaks::Whole, Breaks::Sparing],
-        Division::English => &[Breaks::Whole, Breaks::Divided, Breaks::Anywhere],
+        Division::Freely => &[Breaks::Whole, Breaks::Divided, Breaks::Anywhere],
     };
     for &breaks in attempts {
         let points = points::find(paragraph, breaks, measure, fitting.elastic(), dictionary);
@@ -73,7 +73,7 @@ pub(super) fn set<'a>(
 
 /// Width of the longest word, and of everything on one line, in points.
 pub(super) fn extent(paragraph: &Paragraph<'_>) -> (f32, f32) {
-    let none = Dictionary::default();
+    let none = Dictionary::of("");
     let points = points::find(paragraph, Breaks::Whole, f32::INFINITY, false, &none);
     let (mut least, mut most, mut line_start) = (0.0_f32, 0.0_f32, 0.0_f32);
     for pair in points.windows(2) {

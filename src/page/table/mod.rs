@@ -239,7 +239,8 @@ fn body_row<'a>(
         let look = Look { figures: Figures::Tabular, ..Look::new(face, size.size, colour, tag) };
         let decimal = column.align == Align::Decimal && row.kind != RowKind::Group;
         let paragraph = collect(desk, inlines, look);
-        let before_mark = if decimal { decimal::before_mark(&paragraph) } else { None };
+        let before_mark =
+            if decimal { decimal::before_mark(&paragraph, desk.decimal) } else { None };
         cells.push(Cell::new(paragraph, before_mark));
     }
     cells
