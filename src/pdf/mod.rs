@@ -66,7 +66,7 @@ pub fn write(pages: &Pages, faces: &Faces) -> Result<Vec<u8>, PdfError> {
 ///
 /// # Errors
 ///
-/// As [`write`].
+/// As [`write()`].
 pub fn write_booklet(pages: &Pages, faces: &Faces) -> Result<Vec<u8>, PdfError> {
     write_on(pages, &Imposition::folded(pages), faces)
 }
