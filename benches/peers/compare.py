@@ -111,6 +111,7 @@ def own_commands(folder, runs):
              for second in ("ba", "ko", "ri", "mu", "ne", "la", "to", "ve", "da", "po")
              for last in ("na", "ko", "ra", "mi", "sel", "lo", "to", "vin", "da", "ren")]
     text = (PROJECT / "lessons/youth-hexagons.yaml").read_text()
+    text = re.sub(r"\nexercises: .*\n", "\n", text)     # worksheets alone
     many = folder / "many.yaml"
     many.write_text(re.sub(r"students: \d+", f"students: [{', '.join(names)}]", text)
                     .replace("data/", f"{PROJECT}/lessons/data/"))

@@ -170,18 +170,18 @@ impl Workshop<'_> {
     fn finish(&self, desk: &Desk<'_>, print: Print, folder: &Path) -> Result<Finished, Failure> {
         let document = desk.write(print.sheet())?;
         let target = folder.join(format!("{}.pdf", print.name()));
-        let (pages, written) = match print {
-            Print::Flat(_) => {
-                let pages = page::lay_out(&document, self.faces);
-                let written = pdf::write(&pages, self.faces);
-                (pages, written)
-            }
+        let pages = match print {
+            Print::Flat(_) => page::lay_out(&document, self.faces),
             Print::Booklet(_) => {
                 let style = Style::booklet(document.form, document.paper, document.edition);
-                let pages = page::lay_out_in(&document, style, self.faces);
-                let written = pdf::write_booklet(&pages, self.faces);
-                (pages, written)
+                page::lay_out_in(&document, style, self.faces)
             }
+        };
+        // A class of hundreds has thousands of pages: what they were made of is not needed now.
+        drop(document);
+        let written = match print {
+            Print::Flat(_) => pdf::write(&pages, self.faces),
+            Print::Booklet(_) => pdf::write_booklet(&pages, self.faces),
         };
         let bytes = written
             .map_err(|error| Failure::Wrong(format!("error: {}: {error}", target.display())))?;
