@@ -8,7 +8,7 @@ use super::board::{Anchor, Board, Type};
 use super::ending::{self, AIR, Ending};
 use super::labels::Field;
 use super::outline::ellipse;
-use super::plot::{self, Plot, Scale, TICK};
+use super::plot::{self, Foot, Plot, Scale, TICK};
 use super::style::{HAIRLINE, INK, LABEL, LEADING, QUIET_TEXT, SMALL, STRONG, TITLE, WHITE};
 use crate::handout::{DecimalMark, DotFill, FeeCurve, FeeDot};
 use crate::ink::{Dash, Face, Faces, Point, Rect, Stroke};
@@ -42,9 +42,7 @@ pub(super) fn draw(data: &FeeCurve, width: f32, decimal: DecimalMark, faces: &Fa
     said += board.lines(QUIET, 0.0, said, Anchor::Start, &dot_label);
     let height = (width * 0.45).clamp(120.0, 220.0);
     let area = Rect { x: left, y: said + 5.0, width: width - left - right, height };
-    let below = area.y + area.height + 2.0 * TICK + board.capitals(AXIS) + 4.0;
-    let x_label = board.wrap(AXIS, width, &data.x_label);
-    let total = below + SMALL * LEADING * x_label.len() as f32;
+    let Foot { below, x_label, total } = Foot::of(&board, AXIS, area, (width, &data.x_label));
 
     let plot = Plot::new(board);
     let plotted = plot.chart((width, total), area, (x_end, y_end), |chart| {

@@ -5,8 +5,8 @@ use plotters::series::LineSeries;
 use super::Drawing;
 use super::board::{Anchor, Board, Type};
 use super::ending::{self, AIR, Ending};
-use super::plot::{self, Plot, TICK};
-use super::style::{INK, LABEL, LEADING, SMALL, STRONG, TITLE};
+use super::plot::{self, Foot, Plot, TICK};
+use super::style::{INK, LABEL, SMALL, STRONG, TITLE};
 use crate::handout::{DecimalMark, FilmLeft};
 use crate::ink::{Dash, Face, Faces, Rect};
 
@@ -34,9 +34,7 @@ pub(super) fn draw(data: &FilmLeft, width: f32, decimal: DecimalMark, faces: &Fa
     let said = heading + board.lines(AXIS, 0.0, heading, Anchor::Start, &y_label);
     let height = (width * 0.42).clamp(110.0, 200.0);
     let area = Rect { x: left, y: said + 5.0, width: width - left - right, height };
-    let below = area.y + area.height + 2.0 * TICK + board.capitals(AXIS) + 4.0;
-    let x_label = board.wrap(AXIS, width, &data.x_label);
-    let total = below + SMALL * LEADING * x_label.len() as f32;
+    let Foot { below, x_label, total } = Foot::of(&board, AXIS, area, (width, &data.x_label));
 
     let plot = Plot::new(board);
     let plotted = plot.chart((width, total), area, (x_end, y_end), |chart| {

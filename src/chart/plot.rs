@@ -10,8 +10,8 @@ use plotters::prelude::{Cartesian2d, DrawingAreaErrorKind, IntoDrawingArea, RGBC
 use plotters::style::{Color, IntoFont, ShapeStyle, TextStyle};
 
 use super::backend::{Backend, FINE, point, steps};
-use super::board::Board;
-use super::style::{GRID, INK, SMALL};
+use super::board::{Board, Type};
+use super::style::{GRID, INK, LEADING, SMALL};
 use crate::handout::DecimalMark;
 use crate::ink::{Colour, Dash, Point, Rect};
 
@@ -30,6 +30,25 @@ pub(super) struct Plot<'f> {
 
 /// Length of ticks in points; numbers stand twice as far from the axis.
 pub(super) const TICK: f32 = 2.5;
+
+/// What stands below the field of a chart: numbers, then what they are.
+pub(super) struct Foot {
+    /// Top of the label of the lower axis.
+    pub below: f32,
+    pub x_label: Vec<String>,
+    /// Height of the whole drawing.
+    pub total: f32,
+}
+
+impl Foot {
+    /// Below a field, in a drawing of some width.
+    pub fn of(board: &Board<'_>, set: Type, field: Rect, (width, x_label): (f32, &str)) -> Self {
+        let below = field.y + field.height + 2.0 * TICK + board.capitals(set) + 4.0;
+        let x_label = board.wrap(set, width, x_label);
+        let total = below + set.size * LEADING * x_label.len() as f32;
+        Self { below, x_label, total }
+    }
+}
 
 impl<'f> Plot<'f> {
     pub fn new(board: Board<'f>) -> Self {

@@ -8,7 +8,7 @@ use super::board::{Anchor, Board, Type};
 use super::ending::{self, AIR, Ending};
 use super::labels::{Field, overlap};
 use super::marker::{self, MARKER};
-use super::plot::{self, Plot, Scale, TICK};
+use super::plot::{self, Foot, Plot, Scale, TICK};
 use super::style::{HAIRLINE, INK, LABEL, LEADING, QUIET_LINE, QUIET_TEXT, SMALL, TITLE};
 use crate::handout::{DecimalMark, WeighedChart};
 use crate::ink::{Dash, Face, Faces, Point, Rect, Stroke};
@@ -53,9 +53,7 @@ pub(super) fn draw(
     said += board.lines(AXIS, 0.0, said, Anchor::Start, &y_label);
     let height = (width * 0.52).clamp(130.0, 260.0);
     let area = Rect { x: left, y: said + 5.0, width: width - left - right, height };
-    let below = area.y + area.height + 2.0 * TICK + board.capitals(AXIS) + 4.0;
-    let x_label = board.wrap(AXIS, width, &data.x_label);
-    let total = below + SMALL * LEADING * x_label.len() as f32;
+    let Foot { below, x_label, total } = Foot::of(&board, AXIS, area, (width, &data.x_label));
 
     let plot = Plot::new(board);
     let plotted = plot.chart((width, total), area, (x_end, y_end), |chart| {

@@ -41,21 +41,28 @@ impl Element {
 
     /// A marked sequence on another page.
     pub fn sequence_on(&mut self, page: ObjectId, number: usize) {
-        let kid = self.kid();
-        kid.extend(b"<</Type/MCR/Pg ");
-        object::reference(kid, page);
-        kid.extend(b"/MCID ");
-        object::integer(kid, number);
-        kid.extend(b">>");
+        self.on(page, "MCR", |kid| {
+            kid.extend(b"/MCID ");
+            object::integer(kid, number);
+        });
     }
 
     /// An object on a page, such as a link.
     pub fn object_on(&mut self, page: ObjectId, id: ObjectId) {
+        self.on(page, "OBJR", |kid| {
+            kid.extend(b"/Obj ");
+            object::reference(kid, id);
+        });
+    }
+
+    /// A kid that names its page.
+    fn on(&mut self, page: ObjectId, kind: &str, what: impl FnOnce(&mut Vec<u8>)) {
         let kid = self.kid();
-        kid.extend(b"<</Type/OBJR/Pg ");
+        kid.extend(b"<</Type/");
+        kid.extend(kind.as_bytes());
+        kid.extend(b"/Pg ");
         object::reference(kid, page);
-        kid.extend(b"/Obj ");
-        object::reference(kid, id);
+        what(kid);
         kid.extend(b">>");
     }
 
