@@ -188,7 +188,7 @@ fn an_index_leaves_out_what_is_not_there() {
         "# One { #one }\n\n`anchor two`Two.\n\n```index 1\nfirst | one, gone\nsecond | two, one\n\n\
          *third* | gone\n```",
     );
-    let Some(Block::Columns { count: 1, body }) = made.last() else { panic!("{made:?}") };
+    let Some(Block::Columns { count: 1, body, .. }) = made.last() else { panic!("{made:?}") };
     let page = |name: &str| Inline::PageOf(name.to_owned());
     let text = |words: &str| Inline::Text(words.to_owned());
     let entries = vec![

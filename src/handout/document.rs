@@ -113,6 +113,7 @@ pub enum Block {
     /// where they would be narrow.
     Columns {
         count: u32,
+        measure: Measure,
         body: Vec<Block>,
     },
     /// Cut-out cards in a grid.
@@ -125,6 +126,15 @@ pub enum Block {
     Section {
         header: (String, String),
     },
+}
+
+/// Over which width a block may go.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Measure {
+    /// That of the text around it.
+    Text,
+    /// That of the page, over its side column too.
+    Page,
 }
 
 /// Ranks of headings.

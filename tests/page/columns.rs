@@ -1,7 +1,7 @@
 //! Short lines in columns.
 
 use super::sample::{document, heading, paragraph, runs, text};
-use puddlebook::handout::{Block, Document, Form, HeadingLevel, Inline};
+use puddlebook::handout::{Block, Document, Form, HeadingLevel, Inline, Measure};
 use puddlebook::ink::Faces;
 use puddlebook::lesson::Edition;
 use puddlebook::page::{Pages, lay_out};
@@ -12,7 +12,7 @@ fn listed(items: usize, before: usize, edition: Edition) -> Pages {
         .collect();
     let mut blocks: Vec<Block> = (0..before).map(|_| paragraph("A line.")).collect();
     blocks.push(heading(HeadingLevel::Two, "Cupboard", "cupboard"));
-    blocks.push(Block::Columns { count: 2, body: vec![Block::List { start: None, items }] });
+    blocks.push(Block::Columns { count: 2, measure: Measure::Text, body: vec![Block::List { start: None, items }] });
     lay_out(&Document { edition, ..document(Form::Sheet, blocks) }, &Faces::new())
 }
 
@@ -65,7 +65,7 @@ fn bold_words_over_a_list_do_not_end_a_column() {
         for first in 3..16 {
             let over = Block::Paragraph(vec![Inline::Strong(vec![text("Teacher")])]);
             let body = vec![list(0, first), over, list(first, 12)];
-            let blocks = vec![Block::Columns { count: 2, body }];
+            let blocks = vec![Block::Columns { count: 2, measure: Measure::Text, body }];
             let made =
                 lay_out(&Document { edition, ..document(Form::Sheet, blocks) }, &Faces::new());
             let find = |words: &str| {
@@ -78,4 +78,27 @@ fn bold_words_over_a_list_do_not_end_a_column() {
             assert!((item.x - over.x).abs() < 60.0, "{first} before");
         }
     }
+}
+
+#[test]
+fn wide_columns_take_the_width_of_the_page_and_start_under_its_notes() {
+    let columns = |measure| {
+        let items = (0..8).map(|n| vec![paragraph(&format!("answer{n} is here"))]).collect();
+        let blocks = vec![
+            Block::Aside(vec![paragraph(&"A note of some length. ".repeat(12))]),
+            paragraph("Beside the note."),
+            Block::Columns { count: 2, measure, body: vec![Block::List { start: Some(1), items }] },
+        ];
+        let made = lay_out(&document(Form::Book, blocks), &Faces::new());
+        let page = &made.pages[0];
+        let place = |start: &str| {
+            let of = runs(page).filter(|(run, _)| run.text.contains(start));
+            of.map(|(run, _)| run.origin).last().unwrap()
+        };
+        (place("answer0"), place("answer7"), place("length").y)
+    };
+    let (first, last, _) = columns(Measure::Text);
+    let (wide_first, wide_last, note) = columns(Measure::Page);
+    assert!(wide_last.x - wide_first.x > last.x - first.x + 50.0, "columns further apart");
+    assert!(wide_first.y > note, "no words beside the note");
 }

@@ -138,13 +138,13 @@ fn drawings_of_true_size_do_not_follow_their_room() {
 #[test]
 fn a_true_drawing_in_a_narrow_column_stays_on_the_paper() {
     use crate::page::sample::{document, points};
-    use puddlebook::handout::{Block, Form};
+    use puddlebook::handout::{Block, Form, Measure};
     let plan = planned("boathouse-evening", UnitSystem::Us, Paper::A4, Edition::Standard);
     let tools = written(&plan, Sheet::Tools);
     let figures = pictures(&tools).into_iter().cloned();
     let figures: Vec<Block> =
         figures.map(|picture| Block::Figure { picture, caption: Vec::new() }).collect();
-    let columns = Block::Columns { count: 3, body: figures };
+    let columns = Block::Columns { count: 3, measure: Measure::Text, body: figures };
     let pages = page::lay_out(&document(Form::Sheet, vec![columns]), &Faces::new());
     for page in &pages.pages {
         for point in page.marks.iter().flat_map(|mark| points(&mark.shape)) {

@@ -3,7 +3,7 @@
 use super::MarkdownFault;
 use super::inline::{colour, plain};
 use super::reader::{Reader, fault};
-use crate::handout::document::{Block, Card, Fact, Inline, NoticeKind};
+use crate::handout::document::{Block, Card, Fact, Inline, Measure, NoticeKind};
 use crate::handout::labels::CupLabel;
 use crate::lesson::Sign;
 
@@ -77,10 +77,7 @@ pub(super) fn read(
         },
         "cards" => cards(reader, body)?,
         "labels" => labels(reader, body)?,
-        "columns" => match argument.parse() {
-            Ok(count @ 1..=MAX_COLUMNS) => Block::Columns { count, body: reader.inner(body)? },
-            _ => return Err(fault("columns are counted from 1 to 4: `columns 2`", info)),
-        },
+        "columns" => columns(reader, argument, info, body)?,
         "index" => index(reader, argument, info, body)?,
         "small" => {
             for block in reader.inner(body)? {
@@ -99,6 +96,25 @@ pub(super) fn read(
     };
     blocks.push(block);
     Ok(())
+}
+
+/// Blocks side by side, as wide as the text or, on demand, as the page.
+fn columns(
+    reader: &Reader<'_>,
+    argument: &str,
+    info: &str,
+    body: &str,
+) -> Result<Block, MarkdownFault> {
+    let (count, measure) = match argument.split_once(' ') {
+        Some((count, "wide")) => (count, Measure::Page),
+        _ => (argument, Measure::Text),
+    };
+    match count.parse() {
+        Ok(count @ 1..=MAX_COLUMNS) => {
+            Ok(Block::Columns { count, measure, body: reader.inner(body)? })
+        }
+        _ => Err(fault("columns are counted from 1 to 4: `columns 2`, `columns 2 wide`", info)),
+    }
 }
 
 /// Entries with the numbers of their pages. A place that is not there is left out, as in a
@@ -134,7 +150,7 @@ fn index(
         group.extend(pages.flat_map(|page| [Inline::Text(", ".to_owned()), page]));
     }
     let body = groups.into_iter().filter(|group| !group.is_empty()).map(Block::Paragraph);
-    Ok(Block::Columns { count, body: body.collect() })
+    Ok(Block::Columns { count, measure: Measure::Text, body: body.collect() })
 }
 
 fn first_line(body: &str) -> (&str, &str) {

@@ -1,7 +1,7 @@
-use crate::handout::Block;
-use crate::page::desk::{Column, Desk};
+use crate::handout::{Block, Measure};
+use crate::page::desk::{Column, Desk, Place};
 use crate::page::galley::Galley;
-use crate::page::strip::{Joint, Snap, Strip, height_of, stack};
+use crate::page::strip::{Joint, Reach, Snap, Strip, height_of, stack};
 
 /// A column is at least this many characters wide.
 const NARROWEST: f32 = 24.0;
@@ -15,15 +15,20 @@ const DEAREST: f32 = 25.0;
 const FEW_LINES: f32 = 2.0;
 
 /// Blocks in columns of about the same height, read down each of them. They stay on one
-/// page, unless they are higher than it.
+/// page, unless they are higher than it. Inside another block they keep to its width.
 pub(super) fn set<'a>(
     desk: &mut Desk<'a, '_>,
-    count: u32,
+    (count, measure): (u32, Measure),
     body: &'a [Block],
     column: Column,
     galley: &mut Galley<'a>,
 ) {
     let grid = desk.style.grid();
+    let (width, reach) = match (measure, column.place) {
+        (Measure::Page, Place::Flow) => (desk.style.frame.full_width, Reach::Full),
+        _ => (column.width, Reach::Column),
+    };
+    let column = Column { width, ..column };
     let gutter = GUTTER * grid;
     let room = (column.width + gutter) / (NARROWEST * column.text.character() + gutter);
     let count = (count as usize).clamp(1, (room as usize).max(1));
@@ -48,7 +53,7 @@ pub(super) fn set<'a>(
             (anywhere, f32::INFINITY)
         };
         let gap = rest.first().map_or(0.0, |first| first.gap);
-        let mut beside = Strip { gap, snap: Snap::Grid, ..Strip::default() };
+        let mut beside = Strip { gap, snap: Snap::Grid, reach, ..Strip::default() };
         for index in 0..count {
             // At least one strip a page, also where it is higher than that.
             let taken = filled(&rest, limit, 1, dearest).max(usize::from(index == 0));

@@ -77,7 +77,9 @@ impl<'a> Desk<'a, '_> {
                 step::set(self, *number, heading, body, column, galley);
             }
             Block::Ruled { lines } => ruled::set(self, *lines, column, galley),
-            Block::Columns { count, body } => columns::set(self, *count, body, column, galley),
+            Block::Columns { count, measure, body } => {
+                columns::set(self, (*count, *measure), body, column, galley);
+            }
             Block::Cards(cards) => cards::set(self, cards, column, galley),
             Block::CupLabels(made) => labels::set(self, made, column, galley),
             Block::PageBreak => {
