@@ -3,8 +3,13 @@ use crate::page::desk::{Column, Desk, Place};
 use crate::page::galley::Galley;
 use crate::page::strip::{Joint, Reach, Snap, Strip, height_of, stack};
 
-/// A column is at least this many characters wide.
+/// A column of lines is at least this many characters wide, one of paragraphs over the page
+/// as many as are read well.
 const NARROWEST: f32 = 24.0;
+const READ_WELL: f32 = 38.0;
+
+/// As much of a page do columns fill at most before they go on: a heading stands over them.
+const MOST_OF_A_PAGE: f32 = 0.76;
 
 /// Between two columns, in steps of the grid.
 const GUTTER: f32 = 3.0;
@@ -24,17 +29,21 @@ pub(super) fn set<'a>(
     galley: &mut Galley<'a>,
 ) {
     let grid = desk.style.grid();
-    let (width, reach) = match (measure, column.place) {
-        (Measure::Page, Place::Flow) => (desk.style.frame.full_width, Reach::Full),
-        _ => (column.width, Reach::Column),
+    let (width, reach, narrowest) = match (measure, column.place) {
+        (Measure::Page, Place::Flow) => (desk.style.frame.full_width, Reach::Full, READ_WELL),
+        _ => (column.width, Reach::Column, NARROWEST),
     };
     let column = Column { width, ..column };
     let gutter = GUTTER * grid;
-    let room = (column.width + gutter) / (NARROWEST * column.text.character() + gutter);
+    let room = (column.width + gutter) / (narrowest * column.text.character() + gutter);
     let count = (count as usize).clamp(1, (room as usize).max(1));
+    if count == 1 {
+        return desk.blocks(body, column, galley);
+    }
     let width = (column.width - gutter * (count - 1) as f32) / count as f32;
     let mut rest = desk.inner(body, column.inset(0.0, column.width - width));
-    let page = desk.style.frame.height;
+    let page = MOST_OF_A_PAGE * desk.style.frame.height;
+    galley.glue();
     while !rest.is_empty() {
         let least = |dearest| {
             let mut limit = height_of(&rest) / count as f32;
