@@ -24,7 +24,7 @@ pub(super) fn explain(arguments: &args::Explain) -> Result<(), Failure> {
             let mut text = format!("\"{said}\" stands in several places:\n");
             text.push_str(&places(&keys));
             let first = keys.first().map(called).unwrap_or_default();
-            let _ = write!(text, "\nName one of them for more: puddlebook explain {first}\n");
+            let _ = writeln!(text, "\nName one of them for more: puddlebook explain {first}");
             print(text.as_bytes())
         }
         Found::Nothing(near) => Err(Failure::Use(unknown(&said, &near))),

@@ -15,13 +15,13 @@ mod shop;
 mod technique;
 
 pub(super) use canvas::{Canvas, MixChoice, Outline, Size, Sizes};
-pub(super) use caution::{Always, Caution, Occasion, When};
-pub(super) use class::{Class, ExerciseChoice, Exercises, Students};
+pub(super) use caution::{Always, Caution, When};
+pub(super) use class::{Class, Exercises, Students};
 pub(super) use day::{Room, Supply, Table, Timetable, Washing};
 pub(super) use paint::{Colour, Jar, Material, Mix, Mixing};
-pub(super) use reserve::{Reserve, Spreads, WeighedSpread};
+pub(super) use reserve::{Reserve, WeighedSpread};
 pub(super) use shop::{Charges, Pack, Shop};
-pub(super) use technique::{Film, Finish, Layer, LayerFilm, Technique, WeighedFilm};
+pub(super) use technique::{Film, Finish, Layer, LayerFilm, Technique};
 
 use super::field::{At, Entries, Field, Items, Written};
 use super::legible::Portion;

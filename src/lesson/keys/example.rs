@@ -80,7 +80,7 @@ impl Examples {
     /// The nodes of the first place that a path leads to.
     fn chain(&self, node: NodeId, path: &[Step]) -> Option<Vec<NodeId>> {
         let Some((step, rest)) = path.split_first() else { return Some(Vec::new()) };
-        let below = match step {
+        let below: Vec<NodeId> = match step {
             Step::Key(key) => self.tree.under(node, key).into_iter().collect(),
             Step::Name | Step::Item => self.tree.children(node).to_vec(),
         };
