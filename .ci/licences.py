@@ -198,6 +198,30 @@ def refused(crates):
             yield f"{name}: {licence} is not allowed"
 
 
+# The judge is judged first.
+TRIED = {
+    "MIT": True,
+    "MIT/Apache-2.0": True,
+    "MIT OR GPL-3.0": True,
+    "(MIT OR Apache-2.0) AND Unicode-3.0": True,
+    "Apache-2.0 WITH LLVM-exception OR (Zlib AND LGPL-2.1)": True,
+    "GPL-3.0-only": False,
+    "MIT AND GPL-3.0": False,
+    "GPL-2.0 WITH Classpath-exception-2.0": False,
+    "MPL-2.0": False,
+    "MIT OR": False,
+    "(MIT": False,
+    None: False,
+}
+
+
+def misjudged():
+    for expression, fine in TRIED.items():
+        crate = {"name": "a crate", "version": "1.0.0", "license": expression}
+        if any(refused([crate])) == fine:
+            yield f"{expression} is judged wrongly"
+
+
 def table(crates):
     rows = [f"| `{crate['name']}` | {crate['version']} | {crate['license']} |" for crate in crates]
     return "\n".join(["| crate | version | licence |", "| --- | --- | --- |", *rows])
@@ -236,7 +260,7 @@ def texts(crates):
 
 def main(arguments):
     shipped, tools, tests = sorts()
-    wrong = list(refused(shipped + tools + tests))
+    wrong = [*misjudged(), *refused(shipped + tools + tests)]
     for line in wrong:
         print(line)
     if wrong:
