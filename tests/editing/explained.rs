@@ -249,7 +249,7 @@ fn a_key_of_several_places_names_them() {
 fn an_unknown_key_is_wrong_use_and_gets_the_nearest() {
     for (said, near) in [
         ("canvasses", "canvases"),
-        ("student", "students"),
+        ("studens", "students"),
         ("class.studnets", "students"),
         ("elsewhere", "bought elsewhere"),
         ("colors", "colours"),

@@ -108,27 +108,19 @@ pub fn explain(said: &str) -> Found {
     }
 }
 
-/// Names of keys that are near to what was said, or hold one of its words.
+/// Names of keys that are near to what was said, or hold one of its words. Where keys above it were
+/// said as well, the last one is what nobody knows.
 fn near(said: &str) -> Vec<String> {
     const FEW: usize = 5;
     let kinds = [FileKind::Lesson, FileKind::Weighings];
     let known = kinds.into_iter().flat_map(atlas::of);
     let names: BTreeSet<String> =
         known.filter_map(|known| known.name().map(str::to_owned)).collect();
-    let parts = said::parts(said);
-    let tried = parts.iter().chain([&said.trim().to_lowercase()]).cloned().collect::<Vec<_>>();
-    let nearest = tried.iter().filter_map(|part| nearest(part, names.iter().map(String::as_str)));
-    let mut near: Vec<String> = Vec::new();
-    for name in nearest {
-        if !near.iter().any(|known| known == name) {
-            near.push(name.to_owned());
-        }
-    }
-    let words = parts.iter().flat_map(|part| part.split_whitespace());
-    for word in words.filter(|word| word.chars().count() > 2) {
-        let holding =
-            names.iter().filter(|name| name.split(' ').any(|part| part.starts_with(word)));
-        for name in holding {
+    let last = said::parts(said).pop().unwrap_or_default();
+    let mut near: Vec<String> =
+        nearest(&last, names.iter().map(String::as_str)).map(str::to_owned).into_iter().collect();
+    for word in last.split_whitespace().filter(|word| word.chars().count() > 2) {
+        for name in names.iter().filter(|name| name.split(' ').any(|part| part.starts_with(word))) {
             if !near.contains(name) {
                 near.push(name.clone());
             }
