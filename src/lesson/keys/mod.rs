@@ -117,13 +117,18 @@ fn near(said: &str) -> Vec<String> {
     let names: BTreeSet<String> =
         known.filter_map(|known| known.name().map(str::to_owned)).collect();
     let last = said::parts(said).pop().unwrap_or_default();
-    let mut near: Vec<String> =
-        nearest(&last, names.iter().map(String::as_str)).map(str::to_owned).into_iter().collect();
-    for word in last.split_whitespace().filter(|word| word.chars().count() > 2) {
-        for name in names.iter().filter(|name| name.split(' ').any(|part| part.starts_with(word))) {
-            if !near.contains(name) {
-                near.push(name.clone());
-            }
+    // A word that is a key by itself is not what is wrong.
+    let words = last.split(' ').filter(|word| word.chars().count() > 2 && !names.contains(*word));
+    let words: Vec<&str> = [last.as_str()].into_iter().chain(words).collect();
+    let all = || names.iter().map(String::as_str);
+    let alike = words.iter().filter_map(|word| nearest(word, all()));
+    let begun = words.iter().flat_map(|word| {
+        all().filter(move |name| name.split(' ').any(|part| part.starts_with(word)))
+    });
+    let mut near: Vec<String> = Vec::new();
+    for name in alike.chain(begun).filter(|_| !last.is_empty()) {
+        if !near.iter().any(|known| known == name) {
+            near.push(name.to_owned());
         }
     }
     near.truncate(FEW);
