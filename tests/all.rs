@@ -6,6 +6,7 @@ mod chart_data;
 mod chart_reader;
 mod charts;
 mod commands;
+mod editing;
 mod exercise_sheets;
 mod faces;
 mod handouts;

@@ -1,6 +1,7 @@
 //! Lessons for tests: in memory, one small right one, and changes to it.
 
-use puddlebook::lesson::{Faults, Lesson, Unread, read_with};
+use crate::editing::complaints;
+use puddlebook::lesson::{Faults, FileKind, Lesson, Unread, read_with};
 use std::path::{Path, PathBuf};
 
 /// A right lesson, as short as one can be.
@@ -29,7 +30,16 @@ pub fn read_files(files: &[(&str, &[u8])]) -> Result<Lesson, Faults> {
         let found = files.iter().find(|(name, _)| Path::new(name) == path);
         found.map(|(_, bytes)| bytes.to_vec()).ok_or(Unread::NotFound)
     };
-    read_with(Path::new(files[0].0), &load)
+    let lesson = read_with(Path::new(files[0].0), &load);
+    if lesson.is_ok() {
+        // What the program reads is right in an editor, too.
+        for (at, (name, bytes)) in files.iter().enumerate() {
+            let kind = if at == 0 { FileKind::Lesson } else { FileKind::Data };
+            let wrong = complaints(kind, &String::from_utf8_lossy(bytes));
+            assert_eq!(wrong.unwrap_or_default(), Vec::<String>::new(), "{name}");
+        }
+    }
+    lesson
 }
 
 /// Reads one text.

@@ -10,46 +10,170 @@ use std::path::PathBuf;
 /// From a lesson file to a supply order, mixing cards, worksheets and a beginner’s
 /// guide for acrylic paint pouring.
 #[derive(Debug, Parser)]
-#[command(version, about, max_term_width = 90, after_help = EXIT_CODES)]
+#[command(version, long_version = BUILD, about, max_term_width = WIDTH, after_help = OVERVIEW)]
 pub(super) struct Arguments {
     #[command(subcommand)]
     pub(super) command: Command,
 }
 
-const EXIT_CODES: &str = "Exit codes: 0 done, 1 a lesson, weighings or a template are wrong, \
-                          2 wrong use, 3 could not read or write.";
+/// Columns of a help text.
+const WIDTH: usize = 80;
 
-const LEARNING: &str = "\
+/// The version, and what it was built from.
+const BUILD: &str = concat!(env!("CARGO_PKG_VERSION"), " (", env!("PUDDLEBOOK_BUILD"), ")");
+
+/// The end of every help text: examples, and what the exit codes mean.
+macro_rules! examples {
+    ($examples:literal) => {
+        concat!(
+            "Examples:\n",
+            $examples,
+            "\n\nExit codes: 0 done, 1 a lesson, weighings or a template are wrong, 2 wrong use, \
+             3 could not read or write."
+        )
+    };
+}
+
+const OVERVIEW: &str = examples!(
+    "  puddlebook check my-class.yaml            what is wrong with it, if anything
+  puddlebook make my-class.yaml             all handouts, into handouts/my-class/
+  puddlebook explain canvases               what a key of a lesson means
+  puddlebook help make                      more about a command"
+);
+
+const LEARNING: &str = examples!(
+    "  puddlebook learn lessons/weighed/*.yaml lessons/weighed/*.csv --out learned
+
 Writes films.yaml (name it under \"use:\" in a lesson, and its plan is made of your own films), \
 measured.pdf (planned against weighed) and cups.csv (what was used of each cup).
 
 A file of weighings is YAML for one class, or a table in CSV for any number of them. \"make\" \
-writes a table to fill in, weigh.csv, beside the sheet to weigh on.
+writes a table to fill in, weigh.csv, beside the sheet to weigh on."
+);
 
-Example: puddlebook learn lessons/weighed/*.yaml lessons/weighed/*.csv --out learned";
+const EXPLAINING: &str = examples!(
+    "  puddlebook explain
+  puddlebook explain class.students
+  puddlebook explain bought elsewhere
+
+A key is named by itself or with the keys above it, with dots or spaces between them, or as an \
+error names its place: \"canvases > square > width\"."
+);
+
+const SCHEMAS: &str = examples!(
+    "  puddlebook schema lesson
+  puddlebook schema --out schema
+
+Editors with support for YAML complete and explain keys, and mark what is wrong, where the first \
+line of a file names its schema:
+
+  # yaml-language-server: $schema=schema/lesson.json"
+);
+
+const COMPLETING: &str = examples!(
+    "  puddlebook completions bash
+
+In bash:  puddlebook completions bash > ~/.local/share/bash-completion/completions/puddlebook
+In fish:  puddlebook completions fish > ~/.config/fish/completions/puddlebook.fish
+In zsh:   into a folder of your $fpath, as _puddlebook"
+);
+
+const MANUALS: &str = examples!(
+    "  puddlebook manual make
+  puddlebook manual --out man
+
+\"man -l man/puddlebook.1\" shows a page; in ~/.local/share/man/man1 \"man puddlebook\" finds it."
+);
 
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub(super) enum Command {
     /// Make the handouts of one or more lessons
-    #[command(
-        after_help = "Example: puddlebook make lessons/boathouse-evening.yaml --only order,cards"
-    )]
+    #[command(after_help = examples!(
+        "  puddlebook make lessons/boathouse-evening.yaml
+  puddlebook make lessons/*.yaml --only order,cards --paper letter"
+    ))]
     Make(Make),
     /// Show the numbers of a lesson
-    #[command(after_help = "Example: puddlebook plan lessons/boathouse-evening.yaml --json")]
+    #[command(after_help = examples!(
+        "  puddlebook plan lessons/boathouse-evening.yaml
+  puddlebook plan lessons/boathouse-evening.yaml --json"
+    ))]
     Plan(Plan),
     /// Order for one lesson, or for the lessons of a course together
-    #[command(
-        after_help = "Example: puddlebook order lessons/*-evening.yaml --delivery 2026-03-10"
-    )]
+    #[command(after_help = examples!(
+        "  puddlebook order lessons/boathouse-evening.yaml
+  puddlebook order lessons/*-evening.yaml --delivery 2026-03-10"
+    ))]
     Order(Order),
     /// Learn from weighed cups what the next plan is to use
     #[command(after_help = LEARNING)]
     Learn(Learn),
     /// Say whether lessons are right, and what is wrong with them
-    #[command(after_help = "Example: puddlebook check lessons/*.yaml")]
+    #[command(after_help = examples!("  puddlebook check lessons/*.yaml"))]
     Check(Check),
+    /// Say what a key of a lesson means, with an example
+    #[command(after_help = EXPLAINING)]
+    Explain(Explain),
+    /// Print what may stand in a file, as a JSON Schema for editors
+    #[command(after_help = SCHEMAS)]
+    Schema(Schema),
+    /// Print completions for a shell
+    #[command(after_help = COMPLETING)]
+    Completions(Completions),
+    /// Print the manual as a man page, or write all of its pages
+    #[command(after_help = MANUALS)]
+    Manual(Manual),
+}
+
+/// Arguments of `explain`.
+#[derive(Debug, Args)]
+pub(super) struct Explain {
+    /// Key of a lesson or of weighings; without one all keys are listed
+    pub(super) key: Vec<String>,
+}
+
+/// Arguments of `schema`.
+#[derive(Debug, Args)]
+pub(super) struct Schema {
+    /// Kind of file; without one they are listed
+    #[arg(value_enum)]
+    pub(super) kind: Option<SchemaKind>,
+    /// Folder to write into instead; without a kind all of them
+    #[arg(long, value_name = "DIR")]
+    pub(super) out: Option<PathBuf>,
+}
+
+/// Kinds of file that have a schema.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum SchemaKind {
+    /// One class
+    Lesson,
+    /// What several lessons share, also films.yaml
+    Data,
+    /// Weighed cups of one class
+    Weighings,
+    /// Words of the handouts (words.yaml)
+    Words,
+}
+
+/// Arguments of `completions`.
+#[derive(Debug, Args)]
+pub(super) struct Completions {
+    /// Shell that is to complete
+    #[arg(value_enum)]
+    pub(super) shell: clap_complete::Shell,
+}
+
+/// Arguments of `manual`.
+#[derive(Debug, Args)]
+pub(super) struct Manual {
+    /// Command whose page is printed; without one the page of the program
+    #[arg(value_name = "COMMAND")]
+    pub(super) about: Option<String>,
+    /// Folder to write all pages into instead
+    #[arg(long, value_name = "DIR", conflicts_with = "about")]
+    pub(super) out: Option<PathBuf>,
 }
 
 /// Arguments of `make`.

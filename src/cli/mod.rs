@@ -10,21 +10,31 @@
 mod args;
 mod beside;
 mod check;
+mod completions;
 mod costs;
 mod disk;
+mod explain;
 mod failure;
 mod json;
 mod learn;
 mod lessons;
 mod make;
+mod manual;
 mod order;
 mod plan;
 mod plan_room;
+mod say;
+mod schema;
 mod words;
 
 use args::{Arguments, Command};
-use clap::Parser;
+use clap::{CommandFactory, Parser};
 use std::process::ExitCode;
+
+/// The arguments that the program takes, with their help texts.
+pub fn command() -> clap::Command {
+    Arguments::command()
+}
 
 /// Runs the program on its arguments.
 pub fn run() -> ExitCode {
@@ -34,6 +44,10 @@ pub fn run() -> ExitCode {
         Command::Order(arguments) => order::order(&arguments),
         Command::Learn(arguments) => learn::learn(&arguments),
         Command::Check(arguments) => check::check(&arguments),
+        Command::Explain(arguments) => explain::explain(&arguments),
+        Command::Schema(arguments) => schema::schema(&arguments),
+        Command::Completions(arguments) => completions::completions(&arguments),
+        Command::Manual(arguments) => manual::manual(&arguments),
     };
     match result {
         Ok(()) => ExitCode::SUCCESS,

@@ -31,7 +31,7 @@ pub use order_csv::order_csv;
 pub use paper_tools::*;
 pub use sheet::{Desk, Sheet, course_order};
 pub use sketch::*;
-pub use templates::{TemplateFault, Templates};
+pub use templates::{TemplateFault, Templates, words_schema};
 pub use used_csv::used_csv;
 pub use weigh_csv::weigh_csv;
 pub use words::Words;

@@ -133,6 +133,13 @@ impl Templates {
     }
 }
 
+/// The JSON Schema (draft 7) of a `words.yaml`, for editors.
+pub fn words_schema() -> serde_json::Value {
+    let built_in = ENGLISH.into_iter().find(|(name, _)| *name == WORDS);
+    let text = built_in.map_or("", |(_, text)| text);
+    super::words::schema::schema(&serde_yaml::from_str(text).unwrap_or_default())
+}
+
 /// The context as Tera wants it.
 pub(super) fn tera_context(context: &Context) -> Result<tera::Context, TemplateFault> {
     serialized(context)

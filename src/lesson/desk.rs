@@ -23,9 +23,19 @@ impl Bounds {
         Self { low, high, words }
     }
 
+    /// The lower end.
+    pub(super) fn low(&self) -> f64 {
+        self.low
+    }
+
     /// The upper end.
     pub(super) fn high(&self) -> f64 {
         self.high
+    }
+
+    /// How people say it.
+    pub(super) fn words(&self) -> &'static str {
+        self.words
     }
 
     /// What is wrong with a value, if anything. A billionth over the end is rounding.

@@ -1,15 +1,34 @@
 //! The file as it is written: which keys there are, what they mean, and in what form
 //! their values come. Nothing is checked here beyond that.
+//!
+//! What stands above a key is read by teachers: editors show it from the schema, and `explain`
+//! prints it. "needed" in an attribute says that a key has to be there: "always" in the part
+//! that it belongs to, "once" in one of the files that say something of this part.
+
+mod canvas;
+mod caution;
+mod class;
+mod day;
+mod paint;
+mod reserve;
+mod shop;
+mod technique;
+
+pub(super) use canvas::{Canvas, MixChoice, Outline, Size, Sizes};
+pub(super) use caution::{Always, Caution, When};
+pub(super) use class::{Class, Exercises, Students};
+pub(super) use day::{Room, Supply, Table, Timetable, Washing};
+pub(super) use paint::{Colour, Jar, Material, Mix, Mixing};
+pub(super) use reserve::{Reserve, WeighedSpread};
+pub(super) use shop::{Charges, Pack, Shop};
+pub(super) use technique::{Film, Finish, Layer, LayerFilm, Technique};
 
 use super::field::{At, Entries, Field, Items, Written};
-use super::legible::{DropRate, Minutes, Percentage, Portion, Swatch};
-use super::model::{
-    Amount, Consistency, Edge, Edition, ExerciseLevel, Language, Life, MaterialKind, Paper,
-    PartsBy, Per, Practice, ServiceLevel, Sign,
-};
-use crate::quantity::{
-    Area, Currency, Date, Length, Mass, MassDensity, Money, Share, Time, UnitSystem, Volume,
-};
+use super::legible::Portion;
+use super::limits;
+use super::model::{Amount, Edition, Language, Paper, Practice};
+use crate::quantity::{Date, UnitSystem};
+use schemars::JsonSchema;
 use serde::Deserialize;
 
 /// The keys of [`Lesson`]: those that only a lesson may hold, then those of data files.
@@ -53,488 +72,105 @@ pub(super) const KEYS: [&str; 34] = [
 /// Keys that a data file may hold as well.
 pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(17).1;
 
-/// A lesson with all its data files laid under it.
-#[derive(Debug, Deserialize)]
+/// A lesson: who comes, what is painted, and everything that differs from what comes with the
+/// program.
+#[derive(Debug, Deserialize, JsonSchema)]
 pub(super) struct Lesson {
     /// What the class is called; it heads every handout.
+    #[schemars(extend("needed" = "always"))]
     pub(super) title: Field<Written<String>>,
     /// A line under the title.
     pub(super) subtitle: Field<Written<String>>,
-    /// Who gives the class.
+    /// Who gives the class; stands on the handouts.
     pub(super) teacher: Field<Written<String>>,
-    /// Where it is given.
+    /// Where the class is given; stands on the handouts.
     pub(super) place: Field<Written<String>>,
-    /// The day, as year-month-day.
+    /// The day of the class, as year-month-day. Finishes, drying and jars are reckoned from it.
     pub(super) date: Field<Written<Date>>,
-    /// A line for every footer.
+    /// A line for the foot of every page.
     pub(super) note: Field<Written<String>>,
-    /// In which language the handouts are written, and what comes with the program is named.
+    /// The language of the handouts. Names that come with the program (techniques, mixes,
+    /// supplies …) are in this language too; keys and fixed words stay English.
+    #[schemars(extend("default" = "en"))]
     pub(super) language: Field<Language>,
-    /// Which units come first on the paper.
+    /// Which units come first on paper; the others follow in brackets.
+    #[schemars(extend("default" = "metric"))]
     pub(super) units: Field<UnitSystem>,
     /// What the handouts are printed on.
+    #[schemars(extend("default" = "a4"))]
     pub(super) paper: Field<Paper>,
-    /// Standard size or large print.
+    /// The size of the type on the handouts.
+    #[schemars(extend("default" = "standard"))]
     pub(super) print: Field<Edition>,
-    /// Data files, by their paths from this file. Loading reads it before the files
-    /// are laid over each other; here it only makes the key known.
+    /// Data files with what several lessons share (colours, price lists, stock), by their paths
+    /// from this file. A later file wins over an earlier one, and the lesson wins over all.
+    // Loading reads it before the files are laid over each other; here it only makes the key
+    // known.
     #[serde(rename = "use")]
+    #[schemars(extend("maxItems" = limits::USED_FILES))]
     pub(super) _use: Field<Items<Written<String>>>,
-    /// Who comes.
+    /// Who comes: students, what you pour yourself, and how many share a table.
+    #[schemars(extend("needed" = "always"))]
     pub(super) class: Field<At<Class>>,
-    /// What is painted.
+    /// What each student paints: every kind of canvas under a name of your own.
+    #[schemars(extend(
+        "needed" = "always",
+        "minProperties" = 1,
+        "maxProperties" = limits::CANVASES
+    ))]
     pub(super) canvases: Field<Entries<Canvas>>,
-    /// Colours and their shares, layer by layer.
+    /// Which colours go into each layer of a canvas, under a name of your own: first the layers
+    /// of the technique (most have one, called "colour"), then the colours with their shares.
+    /// The shares of a layer make 100 %; one colour may take "the rest".
+    #[schemars(extend("needed" = "always"))]
     pub(super) palettes: Field<Entries<Entries<Entries<Written<Portion>>>>>,
-    /// What is done in class that needs care.
+    /// What is done in class that needs care. It brings the safety notes that belong to it, and
+    /// so do the techniques by themselves.
     pub(super) practices: Field<Items<Practice>>,
-    /// The paints.
+    /// The paints that you pour with, each under the name that palettes call it by.
     pub(super) colours: Field<Entries<Colour>>,
-    /// What else goes into a cup or over a canvas.
+    /// What goes into a cup besides paint, or over a dry canvas: media, additives, varnishes.
     pub(super) materials: Field<Entries<Material>>,
-    /// Recipes that turn paint into pouring paint.
+    /// Recipes that turn paint into pouring paint. "thin", "medium" and "thick" come with the
+    /// program; change one of them, or add your own under another name.
     pub(super) mixes: Field<Entries<Mix>>,
-    /// Ways of pouring.
+    /// Ways of pouring, and how much paint each takes. Eight come with the program; change a
+    /// single value of one of them, or add your own under another name.
     pub(super) techniques: Field<Entries<Technique>>,
-    /// Varnishes and the like, days later.
+    /// What goes over a dry canvas days later, such as a varnish.
     pub(super) finishes: Field<Entries<Finish>>,
-    /// Canvas sizes for the table of paint.
+    /// Canvas sizes for the table of paint on the sheet of tools. Your own list takes the place
+    /// of the one that comes with the program.
     pub(super) sizes: Field<At<Sizes>>,
-    /// What happens when.
+    /// What happens when. The lesson sheet shows it by the clock, and whether it fits the
+    /// booking.
     pub(super) timetable: Field<At<Timetable>>,
-    /// Sums for each student.
+    /// Sums for each student behind the worksheet, with other numbers than the neighbours have:
+    /// how many, or that and more.
     pub(super) exercises: Field<At<Exercises>>,
-    /// Tables, and where canvases dry.
+    /// The tables of the room, and where wet canvases dry.
     pub(super) room: Field<At<Room>>,
     /// Water for washing up.
     pub(super) washing: Field<At<Washing>>,
-    /// How cups are filled and amounts rounded.
+    /// How cups are filled, and to which steps amounts are rounded up.
     pub(super) mixing: Field<At<Mixing>>,
-    /// How much more than expected is mixed.
+    /// How much more than expected is mixed, so that no colour runs out.
     pub(super) reserve: Field<At<Reserve>>,
-    /// What is needed besides paint.
+    /// What is needed besides paint: each thing with a rule that counts it.
     pub(super) supplies: Field<Entries<Supply>>,
-    /// Where things are bought.
+    /// Price lists of the shops where things are bought, each under the name of its shop.
+    #[schemars(extend("maxProperties" = limits::SHOPS))]
     pub(super) shops: Field<Entries<Shop>>,
-    /// What the class costs besides, and what is asked for it.
+    /// What the class costs besides what is bought, and what you ask for it.
     pub(super) money: Field<At<Charges>>,
-    /// What somebody brings, or what is bought by other ways than these shops.
+    /// Things that are not bought in these shops: they stay on the list, without a price.
     #[serde(rename = "bought elsewhere")]
     pub(super) elsewhere: Field<Items<Written<String>>>,
-    /// What is in the cupboard.
+    /// What is in the cupboard: items by the names of the price lists, and how much there is.
     pub(super) stock: Field<Entries<Written<Amount>>>,
-    /// Mixed paint that is left from before.
+    /// Mixed paint that is left from before; it counts while it keeps. Needs the date of the
+    /// lesson.
     pub(super) jars: Field<Items<Jar>>,
-    /// Safety notes.
+    /// Safety notes. The usual ones come with the program; change one, or add your own.
     pub(super) cautions: Field<Entries<Caution>>,
-}
-
-/// Who comes.
-#[derive(Debug, Deserialize)]
-pub(super) struct Class {
-    /// How many, or their first names.
-    pub(super) students: Field<At<Students>>,
-    /// Sets that the teacher pours in front of the class.
-    pub(super) demonstrations: Field<Written<u32>>,
-    /// Sets kept ready for mishaps.
-    pub(super) spares: Field<Written<u32>>,
-    /// Age of the youngest; without it all are adults.
-    #[serde(rename = "youngest age")]
-    pub(super) youngest_age: Field<Written<u32>>,
-    /// How many share a table.
-    #[serde(rename = "per table")]
-    pub(super) per_table: Field<Written<u32>>,
-}
-
-/// A number or a list of names.
-#[derive(Debug, Deserialize)]
-#[serde(rename = "puddlebook: by form")]
-pub(super) enum Students {
-    #[serde(rename = "text")]
-    Count(Written<u32>),
-    #[serde(rename = "list")]
-    Named(Items<Written<String>>),
-}
-
-/// One kind of canvas.
-#[derive(Debug, Deserialize)]
-pub(super) struct Canvas {
-    pub(super) shape: Field<At<Outline>>,
-    /// Of a rectangle or an oval.
-    pub(super) width: Field<Written<Length>>,
-    /// Of a rectangle or an oval.
-    pub(super) height: Field<Written<Length>>,
-    /// Of a round canvas.
-    pub(super) diameter: Field<Written<Length>>,
-    /// Of a polygon.
-    pub(super) sides: Field<Written<u32>>,
-    /// Of a polygon: the length of one side.
-    pub(super) side: Field<Written<Length>>,
-    /// Of a polygon: from side to opposite side.
-    #[serde(rename = "across flats")]
-    pub(super) across_flats: Field<Written<Length>>,
-    /// Of a polygon: from corner to opposite corner.
-    #[serde(rename = "across corners")]
-    pub(super) across_corners: Field<Written<Length>>,
-    /// Of the edge; none for a flat panel.
-    pub(super) depth: Field<Written<Length>>,
-    /// Whether the edge is painted.
-    pub(super) edge: Field<Edge>,
-    /// How many of it each student paints.
-    pub(super) each: Field<Written<u32>>,
-    pub(super) technique: Field<Written<String>>,
-    pub(super) consistency: Field<At<MixChoice>>,
-    pub(super) palette: Field<Written<String>>,
-    pub(super) finishes: Field<Items<Written<String>>>,
-}
-
-/// Outlines of a canvas.
-#[derive(Debug, Clone, Copy, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub(super) enum Outline {
-    Rectangle,
-    Round,
-    Oval,
-    Polygon,
-}
-
-/// One mix for all layers, or one for each.
-#[derive(Debug, Deserialize)]
-#[serde(rename = "puddlebook: by form")]
-pub(super) enum MixChoice {
-    #[serde(rename = "text")]
-    One(Written<String>),
-    #[serde(rename = "mapping")]
-    ByLayer(Entries<Written<String>>),
-}
-
-/// A paint.
-#[derive(Debug, Deserialize)]
-pub(super) struct Colour {
-    /// What is bought; the name with "acrylic" after it when not said.
-    pub(super) paint: Field<Written<String>>,
-    pub(super) density: Field<Written<MassDensity>>,
-    /// A colour of the screen.
-    pub(super) swatch: Field<Written<Swatch>>,
-    /// Pigments on the label that call for care.
-    pub(super) pigments: Field<Items<Written<String>>>,
-}
-
-/// What goes into a cup besides paint, or over a canvas.
-#[derive(Debug, Deserialize)]
-pub(super) struct Material {
-    pub(super) kind: Field<At<MaterialKind>>,
-    pub(super) density: Field<Written<MassDensity>>,
-    /// Volume of one drop.
-    pub(super) drop: Field<Written<Volume>>,
-}
-
-/// A recipe.
-#[derive(Debug, Deserialize)]
-pub(super) struct Mix {
-    pub(super) consistency: Field<Consistency>,
-    /// How parts are measured.
-    pub(super) by: Field<PartsBy>,
-    pub(super) parts: Field<At<Entries<Written<f64>>>>,
-    pub(super) drops: Field<Entries<Written<DropRate>>>,
-}
-
-/// A way of pouring.
-#[derive(Debug, Deserialize)]
-pub(super) struct Technique {
-    /// One sentence on how it is done.
-    pub(super) summary: Field<Written<String>>,
-    /// What it brings with it.
-    pub(super) practices: Field<Items<Practice>>,
-    /// In the order of the work.
-    pub(super) layers: Field<At<Entries<Layer>>>,
-}
-
-/// The wet film of one layer.
-#[derive(Debug, Deserialize)]
-pub(super) struct Layer {
-    pub(super) thin: Field<At<LayerFilm>>,
-    pub(super) medium: Field<At<LayerFilm>>,
-    pub(super) thick: Field<At<LayerFilm>>,
-    /// Where the figures come from.
-    pub(super) basis: Field<Written<String>>,
-}
-
-/// The film of a layer in one consistency.
-#[derive(Debug, Deserialize)]
-pub(super) struct LayerFilm {
-    pub(super) low: Field<Written<Length>>,
-    pub(super) typical: Field<Written<Length>>,
-    pub(super) high: Field<Written<Length>>,
-    /// Where it comes from when it has been weighed.
-    pub(super) weighed: Field<At<WeighedFilm>>,
-}
-
-/// What a weighed film rests on.
-#[derive(Debug, Deserialize)]
-pub(super) struct WeighedFilm {
-    pub(super) cups: Field<Written<u32>>,
-    pub(super) canvases: Field<Written<u32>>,
-    pub(super) classes: Field<Written<u32>>,
-    /// Of these canvases.
-    pub(super) mean: Field<Written<Length>>,
-    /// How much of the film is that mean.
-    #[serde(rename = "own weight")]
-    pub(super) own_weight: Field<Written<Share>>,
-    /// The film before anything was weighed.
-    #[serde(rename = "instead of")]
-    pub(super) instead_of: Field<At<Film>>,
-}
-
-/// Three values of one film.
-#[derive(Debug, Deserialize)]
-pub(super) struct Film {
-    pub(super) low: Field<Written<Length>>,
-    pub(super) typical: Field<Written<Length>>,
-    pub(super) high: Field<Written<Length>>,
-}
-
-/// What goes over a dry canvas.
-#[derive(Debug, Deserialize)]
-pub(super) struct Finish {
-    pub(super) material: Field<Written<String>>,
-    /// Of one coat, wet.
-    pub(super) film: Field<At<Film>>,
-    pub(super) coats: Field<Written<u32>>,
-    /// Drying time before the first coat.
-    pub(super) after: Field<Written<super::legible::Days>>,
-    pub(super) basis: Field<Written<String>>,
-}
-
-/// Canvas sizes for the table of paint.
-#[derive(Debug, Deserialize)]
-pub(super) struct Sizes {
-    /// In lessons with US units.
-    pub(super) us: Field<At<Items<Size>>>,
-    /// In metric lessons.
-    pub(super) metric: Field<At<Items<Size>>>,
-}
-
-/// A rectangle, as shops have it.
-#[derive(Debug, Deserialize)]
-pub(super) struct Size {
-    pub(super) width: Field<Written<Length>>,
-    pub(super) height: Field<Written<Length>>,
-    /// Of the edge; none for a flat panel.
-    pub(super) depth: Field<Written<Length>>,
-}
-
-/// How cups are filled and amounts rounded.
-#[derive(Debug, Deserialize)]
-pub(super) struct Mixing {
-    /// What stays in one cup and on its stick.
-    #[serde(rename = "cup loss")]
-    pub(super) cup_loss: Field<Written<Volume>>,
-    #[serde(rename = "step us")]
-    pub(super) step_us: Field<Written<Volume>>,
-    #[serde(rename = "step metric")]
-    pub(super) step_metric: Field<Written<Volume>>,
-    #[serde(rename = "scale step")]
-    pub(super) scale_step: Field<Written<Mass>>,
-    /// How long mixed paint can be used.
-    pub(super) keeps: Field<Written<super::legible::Days>>,
-}
-
-/// How much more than expected is mixed.
-#[derive(Debug, Deserialize)]
-pub(super) struct Reserve {
-    /// In how many classes each colour is to be enough.
-    #[serde(rename = "enough in")]
-    pub(super) enough_in: Field<Written<ServiceLevel>>,
-    /// From one class to the next, all its canvases together.
-    #[serde(rename = "class varies by")]
-    pub(super) class_varies: Field<Written<Percentage>>,
-    /// From canvas to canvas.
-    #[serde(rename = "students vary by")]
-    pub(super) students_vary: Field<Written<Percentage>>,
-    /// What is usually added for each student; only compared.
-    pub(super) habit: Field<Written<Percentage>>,
-    /// Where the spreads come from when they have been weighed.
-    pub(super) weighed: Field<At<WeighedSpread>>,
-}
-
-/// What weighed spreads rest on.
-#[derive(Debug, Deserialize)]
-pub(super) struct WeighedSpread {
-    pub(super) canvases: Field<Written<u32>>,
-    pub(super) classes: Field<Written<u32>>,
-    /// The spreads before anything was weighed.
-    #[serde(rename = "instead of")]
-    pub(super) instead_of: Field<At<Spreads>>,
-}
-
-/// From class to class, and from canvas to canvas.
-#[derive(Debug, Deserialize)]
-pub(super) struct Spreads {
-    #[serde(rename = "class varies by")]
-    pub(super) class_varies: Field<Written<Percentage>>,
-    #[serde(rename = "students vary by")]
-    pub(super) students_vary: Field<Written<Percentage>>,
-}
-
-/// What happens when.
-#[derive(Debug, Deserialize)]
-pub(super) struct Timetable {
-    pub(super) start: Field<Written<Time>>,
-    /// The room must be left by then.
-    #[serde(rename = "booked until")]
-    pub(super) booked_until: Field<Written<Time>>,
-    /// In their order, each with how long it takes.
-    pub(super) steps: Field<At<Entries<Written<Minutes>>>>,
-}
-
-/// How many sums each student gets, or that and more.
-#[derive(Debug, Deserialize)]
-#[serde(rename = "puddlebook: by form")]
-pub(super) enum Exercises {
-    #[serde(rename = "text")]
-    Count(Written<u32>),
-    #[serde(rename = "mapping")]
-    Chosen(ExerciseChoice),
-}
-
-/// Sums for each student.
-#[derive(Debug, Deserialize)]
-pub(super) struct ExerciseChoice {
-    /// For each student.
-    pub(super) count: Field<Written<u32>>,
-    /// How far all of them go; without it they begin with areas and go on from there.
-    pub(super) level: Field<ExerciseLevel>,
-    /// What the numbers are made from.
-    pub(super) seed: Field<Written<String>>,
-}
-
-/// Tables, and where canvases dry.
-#[derive(Debug, Deserialize)]
-pub(super) struct Room {
-    pub(super) table: Field<At<Table>>,
-    /// What there is to dry on.
-    #[serde(rename = "level surface")]
-    pub(super) level_surface: Field<Written<Area>>,
-    /// Between two drying canvases.
-    pub(super) gap: Field<Written<Length>>,
-    /// Until a canvas can be moved.
-    pub(super) drying: Field<Written<super::legible::Days>>,
-}
-
-/// The size of one table.
-#[derive(Debug, Deserialize)]
-pub(super) struct Table {
-    pub(super) length: Field<Written<Length>>,
-    pub(super) width: Field<Written<Length>>,
-}
-
-/// Water for washing up.
-#[derive(Debug, Deserialize)]
-pub(super) struct Washing {
-    /// For the jug, between two colours and at the end.
-    #[serde(rename = "after each batch")]
-    pub(super) after_each_batch: Field<Written<Volume>>,
-    /// For one piece of each supply that comes back.
-    #[serde(rename = "each piece")]
-    pub(super) each_piece: Field<Entries<Written<Volume>>>,
-    /// What one bucket is filled with.
-    pub(super) bucket: Field<Written<Volume>>,
-}
-
-/// A rule for something that is not paint.
-#[derive(Debug, Deserialize)]
-pub(super) struct Supply {
-    /// 0 takes the item off the list.
-    pub(super) count: Field<Written<f64>>,
-    pub(super) per: Field<Per>,
-    pub(super) life: Field<Life>,
-}
-
-/// A price list and its terms.
-#[derive(Debug, Deserialize)]
-pub(super) struct Shop {
-    pub(super) currency: Field<Written<Currency>>,
-    /// What it charges for bringing an order.
-    pub(super) delivery: Field<Written<Money>>,
-    /// Goods for so much are brought for nothing.
-    #[serde(rename = "free from")]
-    pub(super) free_from: Field<Written<Money>>,
-    /// It takes no order for less.
-    #[serde(rename = "least order")]
-    pub(super) least_order: Field<Written<Money>>,
-    pub(super) packs: Field<At<Items<Pack>>>,
-}
-
-/// A line of a price list.
-#[derive(Debug, Deserialize)]
-pub(super) struct Pack {
-    pub(super) item: Field<Written<String>>,
-    pub(super) size: Field<Written<Amount>>,
-    /// Of one pack.
-    pub(super) price: Field<Written<Money>>,
-    /// The price holds from so many packs on.
-    pub(super) from: Field<Written<u32>>,
-    /// It is sold by so many packs at a time.
-    #[serde(rename = "only by")]
-    pub(super) only_by: Field<Written<u32>>,
-}
-
-/// Costs that nobody buys in a shop, and what is asked.
-#[derive(Debug, Deserialize)]
-pub(super) struct Charges {
-    /// For the class, whatever number comes.
-    pub(super) fixed: Field<Entries<Written<Money>>>,
-    #[serde(rename = "for each student")]
-    pub(super) each: Field<Entries<Written<Money>>>,
-    /// What each student pays.
-    pub(super) fee: Field<Written<Money>>,
-}
-
-/// Mixed paint that is left from before.
-#[derive(Debug, Deserialize)]
-pub(super) struct Jar {
-    pub(super) colour: Field<Written<String>>,
-    pub(super) mix: Field<Written<String>>,
-    pub(super) amount: Field<Written<Amount>>,
-    /// The day it was mixed.
-    pub(super) mixed: Field<Written<Date>>,
-    /// How long it can be used, if not as long as other mixes.
-    pub(super) keeps: Field<Written<super::legible::Days>>,
-}
-
-/// A safety note.
-#[derive(Debug, Deserialize)]
-pub(super) struct Caution {
-    pub(super) sign: Field<Sign>,
-    pub(super) heading: Field<Written<String>>,
-    pub(super) reason: Field<Written<String>>,
-    pub(super) source: Field<Written<String>>,
-    pub(super) when: Field<At<When>>,
-}
-
-/// When a safety note is printed.
-#[derive(Debug, Deserialize)]
-#[serde(rename = "puddlebook: by form")]
-pub(super) enum When {
-    #[serde(rename = "text")]
-    Word(Always),
-    #[serde(rename = "mapping")]
-    Rule(Occasion),
-}
-
-/// The one word for it.
-#[derive(Debug, Clone, Copy, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub(super) enum Always {
-    Always,
-}
-
-/// Exactly one of these.
-#[derive(Debug, Deserialize)]
-pub(super) struct Occasion {
-    pub(super) doing: Field<Items<Practice>>,
-    #[serde(rename = "younger than")]
-    pub(super) younger_than: Field<Written<u32>>,
-    pub(super) pigments: Field<Items<Written<String>>>,
 }

@@ -12,6 +12,7 @@ mod money;
 pub mod nearest;
 mod notation;
 mod number;
+pub mod pattern;
 pub mod read;
 mod share;
 pub mod show;
@@ -37,7 +38,17 @@ pub use uom::si::f64::{
 
 /// Which family of units comes first on the paper; the other follows in brackets
 /// where a student may need it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    Hash,
+    schemars::JsonSchema,
+    serde::Serialize,
+    serde::Deserialize,
+)]
 #[serde(rename_all = "lowercase")]
 pub enum UnitSystem {
     /// Inches, US fluid ounces; grams on the scale all the same.

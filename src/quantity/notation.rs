@@ -2,6 +2,7 @@
 //! same in every language (SI Brochure, 9th edition, 5.2), and CLDR has `in`, `ft²`, `fl oz` and
 //! `gal` for Spanish too (Unicode CLDR, `es`, short units).
 
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// Inside an amount that is kept on one line.
@@ -9,7 +10,7 @@ const NBSP: char = '\u{00A0}';
 
 /// What parts whole from tenths. The SI allows either, as the language has it (SI Brochure,
 /// 5.4.4).
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum DecimalMark {
     #[default]
@@ -36,7 +37,7 @@ impl DecimalMark {
 }
 
 /// Where the sign of a currency stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum CurrencySign {
     /// `$6.49`, and `PLN 6.49` where the sign is letters.
@@ -60,7 +61,7 @@ impl CurrencySign {
 }
 
 /// Numbers and money of a language. The default is that of English and of the terminal.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema, Serialize)]
 #[serde(deny_unknown_fields)]
 pub struct Notation {
     pub decimal: DecimalMark,

@@ -29,7 +29,7 @@ impl Number {
 }
 
 /// Fractions that are one character.
-const VULGAR: [(char, u32, u32); 15] = [
+pub(super) const VULGAR: [(char, u32, u32); 15] = [
     ('½', 1, 2),
     ('¼', 1, 4),
     ('¾', 3, 4),

@@ -3,7 +3,8 @@
 mod right;
 mod wrong;
 
-use puddlebook::lesson::{Faults, Unread, Weighings, read_weighings_with};
+use crate::editing::complaints;
+use puddlebook::lesson::{Faults, FileKind, Unread, Weighings, read_weighings_with};
 use std::path::{Path, PathBuf};
 
 /// A lesson with named students, canvases of one layer and of two, and one that each student
@@ -23,7 +24,13 @@ pub fn read_files(files: &[(&str, &[u8])]) -> Result<Weighings, Faults> {
         let found = files.iter().find(|(name, _)| Path::new(name) == path);
         found.map(|(_, bytes)| bytes.to_vec()).ok_or(Unread::NotFound)
     };
-    read_weighings_with(&given, &load)
+    let weighings = read_weighings_with(&given, &load);
+    let texts = files.iter().filter(|(name, _)| name.contains("class") && name.ends_with(".yaml"));
+    for (name, bytes) in texts.filter(|_| weighings.is_ok()) {
+        let wrong = complaints(FileKind::Weighings, &String::from_utf8_lossy(bytes));
+        assert_eq!(wrong.unwrap_or_default(), Vec::<String>::new(), "{name}");
+    }
+    weighings
 }
 
 /// Reads one text as a file of this name.

@@ -1,17 +1,19 @@
 //! The words between numbers, in the language of the handouts: one file a language,
 //! `words.yaml` beside the templates.
 
+pub(super) mod schema;
 mod sketches;
 
 use crate::lesson::Print;
 use crate::quantity::Notation;
 use crate::quantity::show::Show;
+use schemars::JsonSchema;
 use serde::Deserialize;
 
 pub use sketches::{PartWords, SketchWords};
 
 /// Everything in `words.yaml`. Texts with names in braces go through `fill`.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Words {
     /// BCP 47 tag of the language.
@@ -53,7 +55,7 @@ impl Words {
 }
 
 /// What each kind of handout is called.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SheetWords {
     pub order: String,
@@ -68,7 +70,7 @@ pub struct SheetWords {
 }
 
 /// Heads of the pages of one student’s worksheet.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct RunningWords {
     /// `{student}`, `{canvas}`
@@ -80,7 +82,7 @@ pub struct RunningWords {
 }
 
 /// Consistencies.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ConsistencyWords {
     pub thin: String,
@@ -89,7 +91,7 @@ pub struct ConsistencyWords {
 }
 
 /// Outlines.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ShapeWords {
     pub rectangle: String,
@@ -104,7 +106,7 @@ pub struct ShapeWords {
 }
 
 /// How the size of a shape is said.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SizeWords {
     /// `{width}`, `{height}`
@@ -122,7 +124,7 @@ pub struct SizeWords {
 }
 
 /// Recipes.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct MixWords {
     pub one_part: String,
@@ -137,7 +139,7 @@ pub struct MixWords {
 }
 
 /// Why an order is as it is.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ReasonWords {
     pub one_shop: String,
@@ -151,7 +153,7 @@ pub struct ReasonWords {
 }
 
 /// Lines of the order.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct OrderWords {
     pub pack: String,
@@ -171,7 +173,7 @@ pub struct OrderWords {
 }
 
 /// The reserve.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ReserveWords {
     /// `{classes}`, `{out_of}`
@@ -179,7 +181,7 @@ pub struct ReserveWords {
 }
 
 /// Steps of a worked example.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct StepWords {
     pub face: String,
@@ -209,7 +211,7 @@ pub struct StepWords {
 }
 
 /// Times of the day and how long things take.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct DayWords {
     /// `{hour}` of 24, `{minute}`
@@ -224,7 +226,7 @@ pub struct DayWords {
 }
 
 /// The weigh sheet.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct WeighWords {
     /// A student without a name: `{number}`
@@ -242,7 +244,7 @@ pub struct WeighWords {
 }
 
 /// Exercises of students.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ExerciseWords {
     /// `{shape}`, `{size}`
@@ -252,7 +254,7 @@ pub struct ExerciseWords {
 }
 
 /// Charts and drawings.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct PictureWords {
     pub coverage: CoverageWords,
@@ -272,7 +274,7 @@ pub struct PictureWords {
 }
 
 /// The coverage chart.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct CoverageWords {
     pub title: String,
@@ -291,7 +293,7 @@ pub struct CoverageWords {
 }
 
 /// The bars of colours.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ColourWords {
     /// `{colour}`, `{canvas}`, `{paint}` of the longest part.
@@ -303,7 +305,7 @@ pub struct ColourWords {
 }
 
 /// The bars of needed against bought.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct BoughtWords {
     /// `{item}`, `{share}` of the bar that is used up most.
@@ -320,7 +322,7 @@ pub struct BoughtWords {
 }
 
 /// The fee against the number of students.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct FeeWords {
     pub title: String,
@@ -341,7 +343,7 @@ pub struct FeeWords {
 }
 
 /// The film left on a board against time.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct FilmLeftWords {
     /// `{time}`, and what it leaves of `{thin}` and `{thick}` paint.
@@ -360,7 +362,7 @@ pub struct FilmLeftWords {
 }
 
 /// Used against planned.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct WeighedWords {
     /// `{share}`
@@ -387,7 +389,7 @@ pub struct WeighedWords {
 }
 
 /// The canvas unfolded.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct UnfoldedWords {
     /// `{shape}`, `{canvas}`, `{size}`, `{areas}`; with a painted edge, and without.
@@ -409,7 +411,7 @@ pub struct UnfoldedWords {
 }
 
 /// The nomogram.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct NomogramWords {
     pub area: String,
@@ -430,7 +432,7 @@ pub struct NomogramWords {
 }
 
 /// The gauge for the depth of a canvas.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct EdgeGaugeWords {
     pub fold: String,
@@ -443,7 +445,7 @@ pub struct EdgeGaugeWords {
 }
 
 /// The rings over which a blob spreads.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SpreadRingWords {
     /// `{volume}`
@@ -457,14 +459,14 @@ pub struct SpreadRingWords {
 }
 
 /// The bars of known length.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct CheckLengthWords {
     pub alt: String,
 }
 
 /// The cover of the guide.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct CoverWords {
     pub alt: String,

@@ -1,9 +1,10 @@
 //! Words of the schematic drawings.
 
+use schemars::JsonSchema;
 use serde::Deserialize;
 
 /// Every drawing. Each `alt` has `{parts}`, written by `part`.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SketchWords {
     /// `{name}`, `{words}`
@@ -18,7 +19,7 @@ pub struct SketchWords {
 }
 
 /// A part that is drawn by itself.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct PartWords {
     pub name: String,
@@ -26,7 +27,7 @@ pub struct PartWords {
 }
 
 /// A film as it dries.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct FilmWords {
     /// Also `{water}`
@@ -38,7 +39,7 @@ pub struct FilmWords {
 }
 
 /// A canvas on its feet.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SetUpWords {
     pub alt: String,
@@ -57,7 +58,7 @@ pub struct SetUpWords {
 }
 
 /// The ribbon test; names are those of the consistencies.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct RibbonWords {
     pub alt: String,
@@ -67,7 +68,7 @@ pub struct RibbonWords {
 }
 
 /// Techniques; what is seen of each is for those who hear it.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct PourWords {
     pub alt: String,
@@ -80,7 +81,7 @@ pub struct PourWords {
 }
 
 /// The days after a pour.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct DayLineWords {
     /// Also `{dry}`, `{soft}`
@@ -106,7 +107,7 @@ pub struct DayLineWords {
 }
 
 /// Wash water over night.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct WashWaterWords {
     pub alt: String,
@@ -117,7 +118,7 @@ pub struct WashWaterWords {
 }
 
 /// Faults of a film.
-#[derive(Debug, Clone, Deserialize)]
+#[derive(Debug, Clone, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct FaultWords {
     pub alt: String,

@@ -2,6 +2,7 @@ use super::colour::Colour;
 use super::recipe::Mix;
 use super::technique::{Finish, Technique};
 use crate::quantity::{Length, Share};
+use schemars::JsonSchema;
 use serde::Deserialize;
 use std::num::NonZeroU32;
 use std::sync::Arc;
@@ -56,10 +57,12 @@ pub enum PolygonSize {
 }
 
 /// What happens to the edge of the canvas.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Edge {
+    /// Paint runs over it; it counts as painted area.
     Painted,
+    /// It is taped or wiped clean.
     Bare,
 }
 

@@ -1,17 +1,25 @@
+use schemars::JsonSchema;
 use serde::Deserialize;
 
 /// Something done in class that needs care.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Practice {
+    /// A flame over the wet paint.
     Torch,
+    /// Hot air over the wet paint, from a gun.
     #[serde(rename = "heat gun")]
     HeatGun,
+    /// Warm air over the wet paint, from a dryer.
     #[serde(rename = "hair dryer")]
     HairDryer,
+    /// Alcohol in the paint or over it.
     Alcohol,
+    /// Silicone oil in the paint, for cells.
     Silicone,
+    /// Dry paint or ground is sanded.
     Sanding,
+    /// Two-part resin over the dry canvas.
     Resin,
 }
 
@@ -58,7 +66,7 @@ pub enum When {
 }
 
 /// The drawn sign beside a safety note.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Sign {
     /// A triangle: flame.

@@ -1,5 +1,6 @@
 use super::Language;
 use crate::quantity::{MassDensity, Volume};
+use schemars::JsonSchema;
 use serde::Deserialize;
 use std::sync::Arc;
 
@@ -38,12 +39,17 @@ pub struct Material {
 }
 
 /// Kinds of material.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum MaterialKind {
+    /// Paint stands under "colours", not here.
     Paint,
+    /// Makes paint flow; some are poured over a dry canvas too.
     Medium,
+    /// Water.
     Water,
+    /// In drops or small parts, such as silicone oil.
     Additive,
+    /// Over a dry canvas.
     Varnish,
 }

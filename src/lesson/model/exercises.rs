@@ -1,3 +1,4 @@
+use schemars::JsonSchema;
 use serde::Deserialize;
 use std::num::NonZeroU32;
 
@@ -16,13 +17,13 @@ pub struct ExerciseRule {
 pub const MOST_EXERCISES: u32 = 12;
 
 /// How far a sum goes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum ExerciseLevel {
-    /// Face and edge of a canvas.
+    /// Face, edge and painted area of a canvas.
     Area,
     /// From there to the paint, by the rule of thumb or a technique.
     Paint,
-    /// From there to one colour and its grams, or back from paint to a panel.
+    /// From there to one colour and its grams, or back from paint that is left to a panel.
     Colours,
 }

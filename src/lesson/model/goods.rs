@@ -1,4 +1,5 @@
 use crate::quantity::{Date, Mass, Money, Volume};
+use schemars::JsonSchema;
 use serde::Deserialize;
 use std::num::NonZeroU32;
 
@@ -28,25 +29,30 @@ pub struct SupplyRule {
 }
 
 /// What a supply is counted by.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Per {
+    /// Each student.
     Student,
     /// Each canvas painted, demonstrations and spares included.
     Canvas,
     /// Each cup of mixed colour that stands on a table.
     #[serde(rename = "colour cup")]
     ColourCup,
+    /// Each table.
     Table,
+    /// The class, whatever number comes.
     Class,
 }
 
 /// What is left of a supply after the class.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Life {
+    /// Nothing that can be used again.
     #[serde(rename = "used up")]
     UsedUp,
+    /// It comes back washed.
     Washable,
 }
 

@@ -29,6 +29,7 @@ pub use timetable::*;
 pub use weighing::*;
 
 use crate::quantity::{Currency, Date, UnitSystem};
+use schemars::JsonSchema;
 use serde::Deserialize;
 use std::num::NonZeroU32;
 use std::sync::Arc;
@@ -105,10 +106,12 @@ pub struct Print {
 }
 
 /// Languages of the handouts, each with templates and names of its own.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize, JsonSchema)]
 pub enum Language {
+    /// English.
     #[serde(rename = "en")]
     English,
+    /// Spanish.
     #[serde(rename = "es")]
     Spanish,
 }
@@ -127,17 +130,17 @@ impl Language {
 }
 
 /// Paper formats.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Paper {
-    /// 210 x 297 mm (ISO 216).
+    /// 210 × 297 mm (ISO 216).
     A4,
-    /// 8.5 x 11 in.
+    /// 8.5 × 11 in.
     Letter,
 }
 
 /// Size of the print.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Edition {
     /// Body text of 10.5 pt.

@@ -1,5 +1,6 @@
 use super::colour::Material;
 use crate::quantity::Volume;
+use schemars::JsonSchema;
 use serde::Deserialize;
 use std::sync::Arc;
 
@@ -16,10 +17,12 @@ pub struct Mix {
 }
 
 /// How the parts of a mix are measured.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum PartsBy {
+    /// In cups, spoons or millilitres.
     Volume,
+    /// On the scale.
     Weight,
 }
 
@@ -48,11 +51,14 @@ pub struct Drops {
 }
 
 /// How a mix runs off the stick.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Consistency {
+    /// Runs off the stick like cream.
     Thin,
+    /// Runs off the stick like warm honey.
     Medium,
+    /// Runs off the stick like cold honey.
     Thick,
 }
 

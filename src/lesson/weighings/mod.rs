@@ -7,7 +7,7 @@
 //! A table grows to the same nodes as a YAML file (`table`), so that one reading (`raw`), one
 //! check of rows (`row`) and of what rows say together (`together`) serves both.
 
-mod raw;
+pub(super) mod raw;
 mod row;
 mod table;
 mod together;

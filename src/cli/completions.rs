@@ -1,0 +1,11 @@
+//! `completions`: what a shell needs to complete commands and options.
+
+use super::args;
+use super::failure::Failure;
+use super::say::print;
+
+pub(super) fn completions(arguments: &args::Completions) -> Result<(), Failure> {
+    let mut script = Vec::new();
+    clap_complete::generate(arguments.shell, &mut super::command(), "puddlebook", &mut script);
+    print(&script)
+}
