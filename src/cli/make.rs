@@ -1,6 +1,6 @@
 //! `make`: the handouts of lessons.
 
-use super::args;
+use super::{advice, args};
 use super::beside::way;
 use super::disk::write_all;
 use super::failure::Failure;
@@ -93,6 +93,7 @@ pub(super) fn make(arguments: &args::Make) -> Result<(), Failure> {
     for made in &made {
         write_all(&made.files)?;
         report(made);
+        advice::print(&made.plan.lesson, &made.plan.advice());
     }
     Ok(())
 }

@@ -13,7 +13,7 @@ use crate::quantity::{
 use serde::Deserialize;
 
 /// The keys of [`Lesson`]: those that only a lesson may hold, then those of data files.
-pub(super) const KEYS: [&str; 34] = [
+pub(super) const KEYS: [&str; 35] = [
     "title",
     "subtitle",
     "teacher",
@@ -31,6 +31,7 @@ pub(super) const KEYS: [&str; 34] = [
     "practices",
     "timetable",
     "exercises",
+    "accepted",
     "colours",
     "materials",
     "mixes",
@@ -51,7 +52,7 @@ pub(super) const KEYS: [&str; 34] = [
 ];
 
 /// Keys that a data file may hold as well.
-pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(17).1;
+pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(18).1;
 
 /// A lesson with all its data files laid under it.
 #[derive(Debug, Deserialize)]
@@ -88,6 +89,9 @@ pub(super) struct Lesson {
     pub(super) palettes: Field<Entries<Entries<Entries<Written<Portion>>>>>,
     /// What is done in class that needs care.
     pub(super) practices: Field<Items<Practice>>,
+    /// What a colleague would say of this plan and is right all the same, by name, each with
+    /// the reason why.
+    pub(super) accepted: Field<Entries<Written<String>>>,
     /// The paints.
     pub(super) colours: Field<Entries<Colour>>,
     /// What else goes into a cup or over a canvas.
@@ -218,6 +222,8 @@ pub(super) struct Colour {
     pub(super) swatch: Field<Written<Swatch>>,
     /// Pigments on the label that call for care.
     pub(super) pigments: Field<Items<Written<String>>>,
+    /// What its label or safety data sheet warns of, in a sentence.
+    pub(super) caution: Field<Written<String>>,
 }
 
 /// What goes into a cup besides paint, or over a canvas.
@@ -227,6 +233,8 @@ pub(super) struct Material {
     pub(super) density: Field<Written<MassDensity>>,
     /// Volume of one drop.
     pub(super) drop: Field<Written<Volume>>,
+    /// What its label or safety data sheet warns of, in a sentence.
+    pub(super) caution: Field<Written<String>>,
 }
 
 /// A recipe.
@@ -489,6 +497,8 @@ pub(super) struct Charges {
     pub(super) each: Field<Entries<Written<Money>>>,
     /// What each student pays.
     pub(super) fee: Field<Written<Money>>,
+    /// What the class may cost at most, all that is paid for it counted.
+    pub(super) budget: Field<Written<Money>>,
 }
 
 /// Mixed paint that is left from before.

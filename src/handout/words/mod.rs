@@ -1,6 +1,7 @@
 //! The words between numbers, in the language of the handouts: one file a language,
 //! `words.yaml` beside the templates.
 
+mod concerns;
 mod sketches;
 
 use crate::lesson::Print;
@@ -8,6 +9,7 @@ use crate::quantity::Notation;
 use crate::quantity::show::Show;
 use serde::Deserialize;
 
+pub use concerns::ConcernWords;
 pub use sketches::{PartWords, SketchWords};
 
 /// Everything in `words.yaml`. Texts with names in braces go through `fill`.
@@ -43,6 +45,7 @@ pub struct Words {
     pub day: DayWords,
     pub weigh: WeighWords,
     pub exercises: ExerciseWords,
+    pub concerns: ConcernWords,
 }
 
 impl Words {
