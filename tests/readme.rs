@@ -136,3 +136,28 @@ fn a_lesson_may_have_sizes_of_its_own() {
     assert_eq!(lesson.sizes.us.len(), 1);
     assert!(lesson.sizes.metric.len() > 1, "the other list stays");
 }
+
+#[test]
+fn every_warning_stands_in_the_table() {
+    let table = README.split("## What a colleague would say").nth(1).unwrap();
+    let table = table.split("## Commands").next().unwrap();
+    let names: Vec<&str> =
+        table.lines().filter_map(|line| line.strip_prefix("| `")?.split('`').next()).collect();
+    assert_eq!(names, lesson::Concern::ALL.map(lesson::Concern::word));
+}
+
+#[test]
+fn a_warning_may_be_accepted() {
+    let accepted = block("yaml", "accepted:");
+    let lesson = read(&format!("{}{accepted}", block("yaml", "title: Two Ways")));
+    let lesson = lesson.unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!(lesson.accepted[0].concern, lesson::Concern::NoReserve);
+}
+
+#[test]
+fn a_colour_may_carry_a_caution() {
+    let colours = block("yaml", "colours:\n  signal");
+    let text = block("yaml", "title: Two Ways");
+    let lesson = read(&format!("{text}{colours}")).unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!(lesson.unused[0].name, "signal yellow");
+}

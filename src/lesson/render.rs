@@ -4,7 +4,9 @@ use super::notice::{Notice, Weight};
 use super::problem::Problem;
 use super::source::{Place, Sources};
 use super::words;
-use annotate_snippets::{Annotation, AnnotationKind, Group, Level, Origin, Renderer, Snippet, Title};
+use annotate_snippets::{
+    Annotation, AnnotationKind, Group, Level, Origin, Renderer, Snippet, Title,
+};
 
 /// Lines longer than this, in bytes, are not shown.
 const LONGEST_LINE: usize = 2_000;
@@ -66,11 +68,7 @@ fn of_notice(notice: &Notice) -> Shown<'_> {
     }
 }
 
-fn of_all<'a>(
-    all: impl Iterator<Item = Shown<'a>>,
-    sources: &'a Sources,
-    style: Style,
-) -> String {
+fn of_all<'a>(all: impl Iterator<Item = Shown<'a>>, sources: &'a Sources, style: Style) -> String {
     let renderer = match style {
         Style::Plain => Renderer::plain(),
         Style::Coloured => Renderer::styled(),

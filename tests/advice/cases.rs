@@ -85,7 +85,11 @@ pub const CASES: &[Case] = &[
         &[("width: 80 cm", "width: 59 cm")],
         &[("width: 80 cm", "width: 60 cm")],
     ),
-    case("early-finish", &[("after: 3 days", "after: 2 days")], &[("after: 3 days", "after: 4 days")]),
+    case(
+        "early-finish",
+        &[("after: 3 days", "after: 2 days")],
+        &[("after: 3 days", "after: 4 days")],
+    ),
     case(
         "over-booking",
         &[("washing up: 20 min", "washing up: 21 min")],
@@ -128,12 +132,12 @@ pub const CASES: &[Case] = &[
         &[("mixing:", "materials: {gloss varnish: {caution: Wear gloves.}}\nmixing:")],
         &[("mixing:", "materials: {satin varnish: {caution: Wear gloves.}}\nmixing:")],
     ),
-    case("old-jar", &[("keeps: 13 days", "keeps: 12 days")], &[("keeps: 13 days", "keeps: 14 days")]),
     case(
-        "unused",
-        &[("  plain:\n", "  spare: {colour: {white: 100 %}}\n  plain:\n")],
-        &[],
+        "old-jar",
+        &[("keeps: 13 days", "keeps: 12 days")],
+        &[("keeps: 13 days", "keeps: 14 days")],
     ),
+    case("unused", &[("  plain:\n", "  spare: {colour: {white: 100 %}}\n  plain:\n")], &[]),
     case(
         "unused",
         &[("colours:\n", "colours:\n  sand: {swatch: \"#D9B98A\"}\n")],
@@ -146,7 +150,10 @@ pub const CASES: &[Case] = &[
         "unused",
         &[("mixing:", "mixes: {runny: {consistency: thin, parts: {paint: 1, water: 1}}}\nmixing:")],
         &[
-            ("mixing:", "mixes: {runny: {consistency: thin, parts: {paint: 1, water: 1}}}\nmixing:"),
+            (
+                "mixing:",
+                "mixes: {runny: {consistency: thin, parts: {paint: 1, water: 1}}}\nmixing:",
+            ),
             ("consistency: medium\n", "consistency: runny\n"),
         ],
     ),

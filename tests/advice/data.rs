@@ -56,7 +56,10 @@ fn a_course_has_them_lesson_by_lesson() {
 
 #[test]
 fn a_lesson_that_cannot_be_planned_is_wrong() {
-    let lesson = with(&[("keeps: 13 days}", "keeps: 13 days}\nmixes: {medium: {drops: {silicone oil: 900 per 1 mL}}}")]);
+    let lesson = with(&[(
+        "keeps: 13 days}",
+        "keeps: 13 days}\nmixes: {medium: {drops: {silicone oil: 900 per 1 mL}}}",
+    )]);
     let output = run(&lesson, &["check", "my-class.yaml"]);
     assert_eq!(output.status.code(), Some(1));
     assert!(said(&output.stderr).contains("would fill the cup"), "{}", said(&output.stderr));

@@ -192,8 +192,10 @@ fn the_demo_lessons_give_no_noise() {
 #[test]
 fn a_spanish_lesson_is_warned_in_english() {
     let spanish = fs::read_to_string(in_project("lessons/taller-de-ola.yaml")).unwrap();
-    let lesson = spanish.replace("[data/es/", &format!("[{}/", in_project("lessons/data/es").display()));
-    let lesson = lesson.replace(", data/es/", &format!(", {}/", in_project("lessons/data/es").display()));
+    let lesson =
+        spanish.replace("[data/es/", &format!("[{}/", in_project("lessons/data/es").display()));
+    let lesson =
+        lesson.replace(", data/es/", &format!(", {}/", in_project("lessons/data/es").display()));
     let lesson = lesson.replace("booked until: 20:00", "booked until: 19:00");
     let output = run(&lesson, &["check", "my-class.yaml"]);
     let text = said(&output.stderr);

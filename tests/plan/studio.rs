@@ -122,7 +122,13 @@ pub fn colour(name: &str) -> Arc<Colour> {
 }
 
 pub fn material(name: &str, kind: MaterialKind, grams_per_ml: f64) -> Arc<Material> {
-    Arc::new(Material { name: name.into(), kind, density: g_per_ml(grams_per_ml), drop: None, caution: None })
+    Arc::new(Material {
+        name: name.into(),
+        kind,
+        density: g_per_ml(grams_per_ml),
+        drop: None,
+        caution: None,
+    })
 }
 
 pub fn pouring_medium() -> Arc<Material> {

@@ -107,7 +107,8 @@ impl Counts {
             1 => format!("1 {what}"),
             _ => format!("{count} {what}s"),
         };
-        let mut line = format!("{} right, {}", of(self.lessons, "lesson"), of(self.open, "warning"));
+        let mut line =
+            format!("{} right, {}", of(self.lessons, "lesson"), of(self.open, "warning"));
         if self.accepted > 0 {
             line.push_str(&format!(", {} accepted", self.accepted));
         }

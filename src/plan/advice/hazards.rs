@@ -20,17 +20,20 @@ pub(super) fn warnings(lesson: &Lesson) -> Vec<Warning> {
     };
     let mut warnings = Vec::new();
     if let Some(age) = young {
-        warnings.extend(found(&HOT).map(|(tool, (cause, path))| {
-            Warning { matter: Matter::HeatWithChildren { tool, age, cause }, path }
+        warnings.extend(found(&HOT).map(|(tool, (cause, path))| Warning {
+            matter: Matter::HeatWithChildren { tool, age, cause },
+            path,
         }));
-        warnings.extend(found(&ADDED).map(|(practice, (cause, path))| {
-            Warning { matter: Matter::AdditivesWithChildren { practice, age, cause }, path }
+        warnings.extend(found(&ADDED).map(|(practice, (cause, path))| Warning {
+            matter: Matter::AdditivesWithChildren { practice, age, cause },
+            path,
         }));
     }
     if done.contains(&Practice::Alcohol) {
         let (cause, _) = source(lesson, Practice::Alcohol);
-        warnings.extend(found(&HOT).map(|(tool, (_, path))| {
-            Warning { matter: Matter::FlameAndAlcohol { tool, cause: cause.clone() }, path }
+        warnings.extend(found(&HOT).map(|(tool, (_, path))| Warning {
+            matter: Matter::FlameAndAlcohol { tool, cause: cause.clone() },
+            path,
         }));
     }
     warnings.extend(products(lesson, young));
@@ -71,9 +74,10 @@ fn materials(lesson: &Lesson) -> impl Iterator<Item = (&Material, Vec<String>)> 
                 (material, written(lesson, [of_mix, chosen]))
             })
         });
-        let finishes = canvas.finishes.iter().map(move |finish| {
-            (&*finish.material, path(["canvases", &canvas.name, "finishes"]))
-        });
+        let finishes = canvas
+            .finishes
+            .iter()
+            .map(move |finish| (&*finish.material, path(["canvases", &canvas.name, "finishes"])));
         mixed.chain(finishes)
     })
 }
@@ -89,14 +93,20 @@ fn products(lesson: &Lesson, young: Option<u8>) -> Vec<Warning> {
         if let Some((why, key)) = why {
             let name = colour.name.clone();
             let path = path(["colours", &name, key]);
-            add(&mut warnings, Warning { matter: Matter::ColourCaution(Product { name, why }), path });
+            add(
+                &mut warnings,
+                Warning { matter: Matter::ColourCaution(Product { name, why }), path },
+            );
         }
     }
     for (material, _) in materials(lesson) {
         if let Some(caution) = &material.caution {
             let (name, why) = (material.name.clone(), Needy::Label(caution.clone()));
             let path = path(["materials", &name, "caution"]);
-            add(&mut warnings, Warning { matter: Matter::ColourCaution(Product { name, why }), path });
+            add(
+                &mut warnings,
+                Warning { matter: Matter::ColourCaution(Product { name, why }), path },
+            );
         }
     }
     warnings

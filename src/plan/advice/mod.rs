@@ -14,9 +14,7 @@ mod scale;
 pub use scale::Scales;
 
 use super::{Course, Plan};
-use crate::lesson::{
-    Accepted, Amount, Concern, Lesson, Practice, ServiceLevel, TableSize, Unused,
-};
+use crate::lesson::{Accepted, Amount, Concern, Lesson, Practice, ServiceLevel, TableSize, Unused};
 use crate::quantity::{Area, Date, Mass, Money, Time, Volume};
 
 /// Half a step of the scale should be at most this part of what is weighed (common practice,
@@ -42,32 +40,89 @@ pub struct Warning {
 pub enum Matter {
     /// As good as nothing is kept on top of `expected`; `usual` is what the level of the
     /// built-in rule would keep, `None` where nothing is said to vary.
-    NoReserve { level: ServiceLevel, expected: Volume, usual: Option<(ServiceLevel, Volume)> },
+    NoReserve {
+        level: ServiceLevel,
+        expected: Volume,
+        usual: Option<(ServiceLevel, Volume)>,
+    },
     /// Half a `step` of the scale is `error` (a fraction) of the `least` that is weighed;
     /// `better` is a step that would do.
-    CoarseScale { step: Mass, least: Mass, what: Scales, error: f64, better: Mass },
+    CoarseScale {
+        step: Mass,
+        least: Mass,
+        what: Scales,
+        error: f64,
+        better: Mass,
+    },
     /// `pieces` wet canvases take `area`; about `fit` of them have room.
-    DryingRoom { area: Area, there: Area, pieces: u32, fit: u32 },
+    DryingRoom {
+        area: Area,
+        there: Area,
+        pieces: u32,
+        fit: u32,
+    },
     /// `students` sit at a table with room for `seats`.
-    CrowdedTables { students: u32, seats: u32, table: TableSize },
+    CrowdedTables {
+        students: u32,
+        seats: u32,
+        table: TableSize,
+    },
     /// A finish goes on after so many days, when canvases dry for more.
-    EarlyFinish { finish: String, after_days: u32, drying_days: u32 },
+    EarlyFinish {
+        finish: String,
+        after_days: u32,
+        drying_days: u32,
+    },
     /// The last step ends `minutes` after the booking.
-    OverBooking { minutes: u32, end: Time, until: Time },
+    OverBooking {
+        minutes: u32,
+        end: Time,
+        until: Time,
+    },
     /// The lesson is before the first delivery.
-    LateDelivery { lesson: Date, delivery: Date },
+    LateDelivery {
+        lesson: Date,
+        delivery: Date,
+    },
     /// `total` is paid, of it `bought` for the order.
-    OverBudget { budget: Money, total: Money, bought: Money },
+    OverBudget {
+        budget: Money,
+        total: Money,
+        bought: Money,
+    },
     /// With `pays` the class would pay for itself; with `fee` it loses `loss`.
-    FeeTooLow { fee: Money, pays: Money, loss: Money },
+    FeeTooLow {
+        fee: Money,
+        pays: Money,
+        loss: Money,
+    },
     /// No shop of the lesson sells these.
-    NoPrice { items: Vec<String> },
-    HeatWithChildren { tool: Practice, age: u8, cause: Cause },
-    AdditivesWithChildren { practice: Practice, age: u8, cause: Cause },
-    FlameAndAlcohol { tool: Practice, cause: Cause },
+    NoPrice {
+        items: Vec<String>,
+    },
+    HeatWithChildren {
+        tool: Practice,
+        age: u8,
+        cause: Cause,
+    },
+    AdditivesWithChildren {
+        practice: Practice,
+        age: u8,
+        cause: Cause,
+    },
+    FlameAndAlcohol {
+        tool: Practice,
+        cause: Cause,
+    },
     ColourCaution(Product),
     /// `amount` is left out of the plan, since it kept until `last_day`.
-    OldJar { colour: String, mix: String, amount: Amount, last_day: Date, lesson: Date },
+    OldJar {
+        colour: String,
+        mix: String,
+        amount: Amount,
+        last_day: Date,
+        lesson: Date,
+    },
     Unused(Unused),
 }
 
@@ -145,9 +200,10 @@ impl<'a> Advice<'a> {
         }
         let occurs = |concern| accepted.iter().any(|(_, reason)| reason.concern == concern);
         // Only an order knows its days of delivery.
-        let idle = lesson.accepted.iter().filter(|reason| {
-            !occurs(reason.concern) && reason.concern != Concern::LateDelivery
-        });
+        let idle = lesson
+            .accepted
+            .iter()
+            .filter(|reason| !occurs(reason.concern) && reason.concern != Concern::LateDelivery);
         let idle = idle.collect();
         Self { open, accepted, idle }
     }

@@ -10,8 +10,7 @@ pub(super) fn warnings(plan: &Plan) -> impl Iterator<Item = Warning> {
 fn over_budget(plan: &Plan) -> Option<Warning> {
     let balance = &plan.cost.balance;
     let budget = plan.lesson.charges.budget.filter(|budget| balance.total > *budget)?;
-    let matter =
-        Matter::OverBudget { budget, total: balance.total, bought: balance.bought };
+    let matter = Matter::OverBudget { budget, total: balance.total, bought: balance.bought };
     Some(Warning { matter, path: path(["money", "budget"]) })
 }
 

@@ -32,8 +32,7 @@ pub(super) fn coarse(plan: &Plan) -> Option<Warning> {
         Scales::Cup { canvas, .. } => canvas.clone(),
         Scales::Ingredient { colour, mix, .. } => canvas_of(plan, colour, mix),
     };
-    let path =
-        written(&plan.lesson, [path(["mixing", "scale step"]), path(["canvases", &canvas])]);
+    let path = written(&plan.lesson, [path(["mixing", "scale step"]), path(["canvases", &canvas])]);
     Some(Warning { matter: Matter::CoarseScale { step, least, what, error, better }, path })
 }
 
