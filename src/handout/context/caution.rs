@@ -1,6 +1,6 @@
 //! Safety notes.
 
-use crate::lesson::{Caution, Ingredient, Lesson, Material};
+use crate::lesson::{Caution, Ingredient, Lesson};
 use serde::Serialize;
 
 /// A safety note as text.
@@ -46,8 +46,7 @@ pub(super) fn labels(lesson: &Lesson) -> Vec<LabelText> {
     let drops = layers().flat_map(|layer| &layer.mix.drops).map(|drops| &*drops.material);
     let finishes = lesson.canvases.iter().flat_map(|canvas| &canvas.finishes);
     let materials = parts.chain(drops).chain(finishes.map(|finish| &*finish.material));
-    let materials =
-        materials.map(|material: &Material| (material.name.as_str(), &material.caution));
+    let materials = materials.map(|material| (material.name.as_str(), &material.caution));
     for (name, caution) in colours.chain(materials) {
         let label = label(name, caution.as_deref());
         labels.extend(label.filter(|label| !labels.contains(label)));

@@ -198,7 +198,8 @@ impl<'a> Advice<'a> {
                 None => open.push(warning),
             }
         }
-        let occurs = |concern| accepted.iter().any(|(_, reason)| reason.concern == concern);
+        let occurs =
+            |concern: Concern| accepted.iter().any(|(_, reason)| reason.concern == concern);
         // Only an order knows its days of delivery.
         let idle = lesson
             .accepted

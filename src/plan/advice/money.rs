@@ -1,5 +1,5 @@
 use super::{Matter, Warning, path};
-use crate::plan::Plan;
+use crate::plan::{Plan, Purchase};
 use crate::quantity::Money;
 
 /// What there is to say of money.
@@ -24,7 +24,9 @@ fn fee_too_low(plan: &Plan) -> Option<Warning> {
 
 /// A lesson without shops asks for no prices.
 fn no_price(plan: &Plan) -> Option<Warning> {
-    let items = plan.cost.unpriced.clone();
+    let lines = plan.order.lines.iter();
+    let unsold = lines.filter(|line| matches!(line.purchase, Purchase::NoPrice));
+    let items: Vec<String> = unsold.map(|line| line.item.clone()).collect();
     let asks = !plan.lesson.shops.is_empty() && !items.is_empty();
     asks.then(|| Warning { matter: Matter::NoPrice { items }, path: path(["shops"]) })
 }
