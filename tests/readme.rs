@@ -1,8 +1,10 @@
 //! What the README shows is true.
 
+use crate::lesson_tools::SMALL;
 use puddlebook::lesson::{self, Style, Unread};
 use std::fs;
 use std::path::Path;
+use std::process::Command;
 
 const README: &str = include_str!("../README.md");
 
@@ -160,4 +162,15 @@ fn a_colour_may_carry_a_caution() {
     let text = block("yaml", "title: Two Ways");
     let lesson = read(&format!("{text}{colours}")).unwrap_or_else(|faults| panic!("{faults}"));
     assert_eq!(lesson.unused[0].name, "signal yellow");
+}
+
+#[test]
+fn the_warning_shown_is_the_warning_given() {
+    let folder = tempfile::tempdir().unwrap();
+    let lesson = format!("{SMALL}reserve: {{enough in: 1 class out of 2}}\n");
+    fs::write(folder.path().join("my-class.yaml"), lesson).unwrap();
+    let mut program = Command::new(env!("CARGO_BIN_EXE_puddlebook"));
+    let output = program.args(["check", "my-class.yaml"]).current_dir(folder.path()).output();
+    let told = String::from_utf8(output.unwrap().stderr).unwrap();
+    assert_eq!(told.trim_end(), block("text", "warning[").trim_end());
 }

@@ -43,7 +43,7 @@ fn plan_has_them_as_data_with_place_and_reason() {
     let message = warnings[0]["message"].as_str().unwrap();
     assert!(message.contains("5 minutes longer") && message.contains("20:05"), "{message}");
     assert_eq!(warnings[1]["accepted"], "The town pays.");
-    assert_eq!(plan["cost"]["balance"]["budget"]["amount"], "40");
+    assert_eq!(plan["cost"]["balance"]["budget"]["amount"], "40.00");
 }
 
 #[test]

@@ -35,9 +35,7 @@ const LABEL_FIRST: &str =
 /// The words for a warning, amounts in the units of the lesson.
 pub(super) fn of(matter: &Matter, show: &Show) -> Words {
     match matter {
-        Matter::NoReserve { level, expected, usual } => {
-            no_reserve(*level, *expected, *usual, show)
-        }
+        Matter::NoReserve { level, expected, usual } => no_reserve(*level, *expected, *usual, show),
         Matter::CoarseScale { step, least, what, error, better } => {
             coarse_scale((*step, *least, *better), what, *error, show)
         }
@@ -74,10 +72,10 @@ pub(super) fn of(matter: &Matter, show: &Show) -> Words {
             format!("{} are paid in all", show.money(*total)),
         )
         .help(format!(
-            "{} are paid in shops, the rest is what \"money\" says; \"puddlebook plan\" shows where \
-             it goes, and what fewer students would cost",
+            "{} of it are paid in shops, the rest is under \"money\"",
             show.money(*bought)
-        )),
+        ))
+        .help("\"puddlebook plan\" shows where it goes, and what a smaller class would pay"),
         Matter::FeeTooLow { fee: _, pays, loss } => Words::new(
             "the fee does not pay for the class",
             format!("{} are missing", show.money(*loss)),
@@ -86,13 +84,13 @@ pub(super) fn of(matter: &Matter, show: &Show) -> Words {
         Matter::NoPrice { items } => no_price(items),
         Matter::HeatWithChildren { tool, age, cause } => Words::new(
             format!("a {} where the youngest is {age}", tool.word()),
-            brought(cause, *tool),
+            brought(cause),
         )
         .help("cool air from a hair dryer chases bubbles too, and burns nobody")
         .help("where an adult alone works it, the young people a step back, that is the reason"),
         Matter::AdditivesWithChildren { practice, age, cause } => Words::new(
             format!("{} where the youngest is {age}", practice.word()),
-            brought(cause, *practice),
+            brought(cause),
         )
         .help("leave it out, or let an adult add it, the young people a step back")
         .help("its label and its safety data sheet come first, also in from which age it is meant"),
@@ -188,9 +186,9 @@ fn no_price(items: &[String]) -> Words {
 }
 
 /// What brings a practice into a lesson.
-fn brought(cause: &Cause, practice: Practice) -> String {
+fn brought(cause: &Cause) -> String {
     match cause {
-        Cause::Lesson => format!("{} is done here", practice.word()),
+        Cause::Lesson => "the lesson names it".to_owned(),
         Cause::Technique(name) => format!("\"{name}\" is done with it"),
         Cause::Material(name) => format!("with \"{name}\""),
     }
