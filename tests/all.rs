@@ -1,6 +1,7 @@
 //! The one test binary: behaviour through the public interface, one file a subject.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod advice;
 mod architecture;
 mod chart_data;
 mod chart_reader;

@@ -1,8 +1,10 @@
 //! What the README shows is true.
 
+use crate::lesson_tools::SMALL;
 use puddlebook::lesson::{self, Style, Unread};
 use std::fs;
 use std::path::Path;
+use std::process::Command;
 
 const README: &str = include_str!("../README.md");
 
@@ -135,4 +137,40 @@ fn a_lesson_may_have_sizes_of_its_own() {
     let lesson = read(&text).unwrap_or_else(|faults| panic!("{faults}"));
     assert_eq!(lesson.sizes.us.len(), 1);
     assert!(lesson.sizes.metric.len() > 1, "the other list stays");
+}
+
+#[test]
+fn every_warning_stands_in_the_table() {
+    let table = README.split("## What a colleague would say").nth(1).unwrap();
+    let table = table.split("## Commands").next().unwrap();
+    let names: Vec<&str> =
+        table.lines().filter_map(|line| line.strip_prefix("| `")?.split('`').next()).collect();
+    assert_eq!(names, lesson::Concern::ALL.map(lesson::Concern::word));
+}
+
+#[test]
+fn a_warning_may_be_accepted() {
+    let accepted = block("yaml", "accepted:");
+    let lesson = read(&format!("{}{accepted}", block("yaml", "title: Two Ways")));
+    let lesson = lesson.unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!(lesson.accepted[0].concern, lesson::Concern::NoReserve);
+}
+
+#[test]
+fn a_colour_may_carry_a_caution() {
+    let colours = block("yaml", "colours:\n  signal");
+    let text = block("yaml", "title: Two Ways");
+    let lesson = read(&format!("{text}{colours}")).unwrap_or_else(|faults| panic!("{faults}"));
+    assert_eq!(lesson.unused[0].name, "signal yellow");
+}
+
+#[test]
+fn the_warning_shown_is_the_warning_given() {
+    let folder = tempfile::tempdir().unwrap();
+    let lesson = format!("{SMALL}reserve: {{enough in: 1 class out of 2}}\n");
+    fs::write(folder.path().join("my-class.yaml"), lesson).unwrap();
+    let mut program = Command::new(env!("CARGO_BIN_EXE_puddlebook"));
+    let output = program.args(["check", "my-class.yaml"]).current_dir(folder.path()).output();
+    let told = String::from_utf8(output.unwrap().stderr).unwrap();
+    assert_eq!(told.trim_end(), block("text", "warning[").trim_end());
 }

@@ -72,6 +72,9 @@ fn paid(cost: &CostText) -> Table {
         table.add_row([&charge.what, &charge.total, &charge.per_student]);
     }
     table.add_row(["in all", &cost.total, &cost.total_per_student]);
+    if !cost.budget.is_empty() {
+        table.add_row(["budget", &cost.budget, ""]);
+    }
     if !cost.fee.is_empty() {
         table.add_row(["fees", &cost.income, &cost.fee]);
     }

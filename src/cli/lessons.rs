@@ -34,6 +34,25 @@ pub(super) fn read(path: &Path) -> Result<Lesson, Failure> {
     })
 }
 
+/// Works every lesson out; what stands in the way of any of them comes together.
+pub(super) fn work_out_all<'p>(
+    lessons: Vec<(&'p Path, Lesson)>,
+) -> Result<Vec<(&'p Path, Plan)>, Failure> {
+    let mut plans = Vec::with_capacity(lessons.len());
+    let mut failed: Option<Failure> = None;
+    for (path, lesson) in lessons {
+        match (work_out(path, lesson), failed.take()) {
+            (Ok(plan), before) => {
+                plans.push((path, plan));
+                failed = before;
+            }
+            (Err(failure), None) => failed = Some(failure),
+            (Err(failure), Some(before)) => failed = Some(before.and(failure)),
+        }
+    }
+    failed.map_or(Ok(plans), Err)
+}
+
 /// Works a lesson out.
 pub(super) fn work_out(path: &Path, lesson: Lesson) -> Result<Plan, Failure> {
     plan::plan(lesson)

@@ -1,11 +1,11 @@
 //! `make`: the handouts of lessons.
 
-use super::args;
 use super::beside::way;
 use super::disk::write_all;
 use super::failure::Failure;
 use super::lessons::{read_all, work_out};
 use super::words::Words;
+use super::{advice, args};
 use crate::crew;
 use crate::handout::{Desk, Sheet, Templates, order_csv, weigh_csv};
 use crate::ink::Faces;
@@ -93,6 +93,7 @@ pub(super) fn make(arguments: &args::Make) -> Result<(), Failure> {
     for made in &made {
         write_all(&made.files)?;
         report(made);
+        advice::print(&made.plan.lesson, &made.plan.advice());
     }
     Ok(())
 }

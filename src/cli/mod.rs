@@ -7,6 +7,7 @@
 //! | 2 | the command was called wrongly |
 //! | 3 | something could not be read or written |
 
+mod advice;
 mod args;
 mod beside;
 mod check;

@@ -4,7 +4,7 @@ use super::disk::write_all;
 use super::failure::Failure;
 use super::lessons::read_all;
 use super::words::Words;
-use super::{args, json};
+use super::{advice, args, json};
 use crate::handout::{course_order, order_csv};
 use crate::ink::Faces;
 use crate::lesson::{Language, Lesson};
@@ -25,7 +25,7 @@ pub(super) fn order(arguments: &args::Order) -> Result<(), Failure> {
         .map_err(|reason| Failure::Wrong(format!("error: {reason}\n")))?;
     sold_somewhere(&course)?;
     if arguments.json {
-        println!("{}", json::course(&course));
+        println!("{}", json::course(&course, &arguments.delivery));
         return Ok(());
     }
     let language =
@@ -49,6 +49,9 @@ pub(super) fn order(arguments: &args::Order) -> Result<(), Failure> {
     report(&course);
     for (path, _) in &files {
         println!("wrote {}", path.display());
+    }
+    for (plan, said) in course.lessons.iter().zip(course.advice(&arguments.delivery)) {
+        advice::print(&plan.lesson, &said);
     }
     Ok(())
 }

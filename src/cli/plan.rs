@@ -1,7 +1,7 @@
 //! `plan`: the numbers of a lesson on the terminal.
 
 use super::failure::Failure;
-use super::{args, costs, json, lessons, plan_room};
+use super::{advice, args, costs, json, lessons, plan_room};
 use crate::handout::{Context, FeesText, ReserveLineText, Templates};
 use crate::lesson::Language;
 use crate::plan::{Plan, fees};
@@ -48,6 +48,7 @@ pub(super) fn plan(arguments: &args::Plan) -> Result<(), Failure> {
         println!("cost of each student    {}", context.cost.per_student);
     }
     by_habit(&context);
+    advice::print(&plan.lesson, &plan.advice());
     Ok(())
 }
 

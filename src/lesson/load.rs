@@ -7,9 +7,10 @@ use super::field::{Items, Written};
 use super::grow::grow;
 use super::limits;
 use super::model::{Language, Lesson};
+use super::origins::Origins;
 use super::problem::{Problem, ProblemKind};
 use super::raw;
-use super::source::{Sources, Unread, from_disk, to_text};
+use super::source::{FileId, Sources, Unread, from_disk, to_text};
 use super::survey::survey;
 use super::tree::{Log, NodeId, Tree};
 use super::unseen::{DataFiles, Unseen};
@@ -31,7 +32,23 @@ pub fn read(path: &Path) -> Result<Lesson, Faults> {
 /// Every problem of all its files, at once.
 pub fn read_with(path: &Path, load: Load<'_>) -> Result<Lesson, Faults> {
     let mut sources = Sources::default();
-    read_among(&mut sources, path, load).map_err(|problems| Faults::new(problems, sources))
+    match read_among(&mut sources, path, load) {
+        Ok(Read { mut lesson, tree, root, own }) => {
+            lesson.origins = Origins::new(sources, (tree, root), own);
+            Ok(lesson)
+        }
+        Err(problems) => Err(Faults::new(problems, sources)),
+    }
+}
+
+/// A lesson, and what it was read from.
+pub(super) struct Read {
+    pub(super) lesson: Lesson,
+    tree: Tree,
+    /// Of all files laid over each other.
+    root: NodeId,
+    /// The lesson and its data files.
+    own: Vec<FileId>,
 }
 
 /// Reads a lesson whose files are added to those of a longer run.
@@ -39,22 +56,23 @@ pub(super) fn read_among(
     sources: &mut Sources,
     path: &Path,
     load: Load<'_>,
-) -> Result<Lesson, Vec<Problem>> {
+) -> Result<Read, Vec<Problem>> {
     let mut reading = Reading {
         load,
         sources,
         tree: Tree::default(),
         log: Log::default(),
         unseen: Unseen::nothing(),
+        own: Vec::new(),
     };
     let lesson = reading.lesson(path);
-    let log = reading.log;
+    let Reading { tree, log, own, .. } = reading;
     if lesson.is_none() && log.is_empty() {
         log.at(None, ProblemKind::Unexplained);
     }
     let problems = log.into_problems();
     match lesson {
-        Some(lesson) if problems.is_empty() => Ok(lesson),
+        Some((lesson, root)) if problems.is_empty() => Ok(Read { lesson, tree, root, own }),
         _ => Err(problems),
     }
 }
@@ -68,10 +86,12 @@ struct Reading<'a> {
     tree: Tree,
     log: Log,
     unseen: Unseen,
+    /// The files that somebody wrote, unlike those that are built in.
+    own: Vec<FileId>,
 }
 
 impl Reading<'_> {
-    fn lesson(&mut self, path: &Path) -> Option<Lesson> {
+    fn lesson(&mut self, path: &Path) -> Option<(Lesson, NodeId)> {
         let text = match (self.load)(path).and_then(to_text) {
             Ok(text) => text,
             Err(why) => {
@@ -80,7 +100,7 @@ impl Reading<'_> {
                 return None;
             }
         };
-        let root = self.grow(path.display().to_string(), text)?;
+        let root = self.grow_own(path.display().to_string(), text)?;
         self.survey(root, raw::KEYS.as_slice());
         let used = self.used(root, path);
         for data in &used {
@@ -90,7 +110,7 @@ impl Reading<'_> {
         let cursor = Cursor { tree: &self.tree, log: &self.log, id: merged };
         let raw = raw::Lesson::deserialize(cursor).ok()?;
         let desk = Desk { tree: &self.tree, log: &self.log, unseen: &self.unseen };
-        check::lesson(desk, merged, &raw)
+        Some((check::lesson(desk, merged, &raw)?, merged))
     }
 
     fn survey(&mut self, root: NodeId, may_hold: &[&str]) {
@@ -100,6 +120,13 @@ impl Reading<'_> {
     fn grow(&mut self, name: String, text: String) -> Option<NodeId> {
         let file = self.sources.add(name, text);
         grow(&mut self.tree, &self.log, file, self.sources.text(file))
+    }
+
+    /// The lesson or one of its data files.
+    fn grow_own(&mut self, name: String, text: String) -> Option<NodeId> {
+        let root = self.grow(name, text)?;
+        self.own.extend(self.tree.file(root));
+        Some(root)
     }
 
     /// The language that a lesson names. A word that nobody knows is told with the others,
@@ -173,7 +200,7 @@ impl Reading<'_> {
     fn data(&mut self, named: NodeId, path: &Path) -> Option<NodeId> {
         let name = path.display().to_string();
         match (self.load)(path).and_then(to_text) {
-            Ok(text) => self.grow(name, text),
+            Ok(text) => self.grow_own(name, text),
             Err(why) => {
                 self.fault(named, ProblemKind::Unread { name, why });
                 None

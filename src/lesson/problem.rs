@@ -308,6 +308,8 @@ pub enum Sort {
     Canvas,
     /// A student of the class, or the teacher.
     Painter,
+    /// What a colleague would say.
+    Concern,
 }
 
 /// How an item is sold.

@@ -27,12 +27,13 @@ use super::field::{At, Entries, Field, Items, Written};
 use super::legible::Portion;
 use super::limits;
 use super::model::{Amount, Edition, Language, Paper, Practice};
+use super::schema::named_concerns;
 use crate::quantity::{Date, UnitSystem};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
 /// The keys of [`Lesson`]: those that only a lesson may hold, then those of data files.
-pub(super) const KEYS: [&str; 34] = [
+pub(super) const KEYS: [&str; 35] = [
     "title",
     "subtitle",
     "teacher",
@@ -50,6 +51,7 @@ pub(super) const KEYS: [&str; 34] = [
     "practices",
     "timetable",
     "exercises",
+    "accepted",
     "colours",
     "materials",
     "mixes",
@@ -70,7 +72,7 @@ pub(super) const KEYS: [&str; 34] = [
 ];
 
 /// Keys that a data file may hold as well.
-pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(17).1;
+pub(super) const DATA_KEYS: &[&str] = KEYS.split_at(18).1;
 
 /// A lesson: who comes, what is painted, and everything that differs from what comes with the
 /// program.
@@ -127,6 +129,10 @@ pub(super) struct Lesson {
     /// What is done in class that needs care. It brings the safety notes that belong to it, and
     /// so do the techniques by themselves.
     pub(super) practices: Field<Items<Practice>>,
+    /// What a colleague would say of this plan and is right all the same: the name of the
+    /// warning, with the reason why. Everybody who prints the handouts can read it.
+    #[schemars(transform = named_concerns)]
+    pub(super) accepted: Field<Entries<Written<String>>>,
     /// The paints that you pour with, each under the name that palettes call it by.
     pub(super) colours: Field<Entries<Colour>>,
     /// What goes into a cup besides paint, or over a dry canvas: media, additives, varnishes.

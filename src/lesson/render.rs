@@ -1,24 +1,19 @@
 use super::faults::Style;
 use super::limits;
+use super::notice::{Notice, Weight};
 use super::problem::Problem;
 use super::source::{Place, Sources};
 use super::words;
-use annotate_snippets::{Annotation, AnnotationKind, Group, Level, Origin, Renderer, Snippet};
+use annotate_snippets::{
+    Annotation, AnnotationKind, Group, Level, Origin, Renderer, Snippet, Title,
+};
 
 /// Lines longer than this, in bytes, are not shown.
 const LONGEST_LINE: usize = 2_000;
 
 /// All problems, each with its line and what would be right, and how many there are.
 pub(super) fn render(problems: &[Problem], sources: &Sources, style: Style) -> String {
-    let renderer = match style {
-        Style::Plain => Renderer::plain(),
-        Style::Coloured => Renderer::styled(),
-    };
-    let mut out = String::new();
-    for problem in problems {
-        out.push_str(&renderer.render(&[group(problem, sources)]));
-        out.push_str("\n\n");
-    }
+    let mut out = of_all(problems.iter().map(of_problem), sources, style);
     if problems.len() >= limits::PROBLEMS {
         out.push_str(&words::and_more(problems.len()));
         out.push('\n');
@@ -26,26 +21,85 @@ pub(super) fn render(problems: &[Problem], sources: &Sources, style: Style) -> S
     out
 }
 
-fn group<'a>(problem: &Problem, sources: &'a Sources) -> Group<'a> {
+/// All notices, each with its line and what would help.
+pub(super) fn render_notices(notices: &[Notice], sources: &Sources, style: Style) -> String {
+    of_all(notices.iter().map(of_notice), sources, style)
+}
+
+/// What is shown of a problem or a notice.
+struct Shown<'a> {
+    title: Title<'a>,
+    place: Option<&'a Place>,
+    also: Option<&'a Place>,
+    path: &'a [String],
+    /// Beside the caret.
+    mark: String,
+    /// Beside the other place.
+    also_mark: &'static str,
+    help: Vec<String>,
+}
+
+fn of_problem(problem: &Problem) -> Shown<'_> {
     let words = words::of(&problem.kind);
-    let mut group = Group::with_title(Level::ERROR.primary_title(words.wrong));
-    if let Some(place) = &problem.place {
-        let same = problem.also.as_ref().filter(|also| also.file == place.file);
-        group = match snippet(place, same, words.mark, words.also, sources) {
+    Shown {
+        title: Level::ERROR.primary_title(words.wrong),
+        place: problem.place.as_ref(),
+        also: problem.also.as_ref(),
+        path: &problem.path,
+        mark: words.mark,
+        also_mark: words.also,
+        help: words.right,
+    }
+}
+
+fn of_notice(notice: &Notice) -> Shown<'_> {
+    let level = match notice.weight {
+        Weight::Warning => Level::WARNING,
+        Weight::Note => Level::NOTE,
+    };
+    Shown {
+        title: level.primary_title(&notice.matter).id(&notice.name),
+        place: notice.place.as_ref(),
+        also: None,
+        path: &notice.path,
+        mark: notice.mark.clone(),
+        also_mark: "",
+        help: notice.help.clone(),
+    }
+}
+
+fn of_all<'a>(all: impl Iterator<Item = Shown<'a>>, sources: &'a Sources, style: Style) -> String {
+    let renderer = match style {
+        Style::Plain => Renderer::plain(),
+        Style::Coloured => Renderer::styled(),
+    };
+    let mut out = String::new();
+    for shown in all {
+        out.push_str(&renderer.render(&[group(shown, sources)]));
+        out.push_str("\n\n");
+    }
+    out
+}
+
+fn group<'a>(shown: Shown<'a>, sources: &'a Sources) -> Group<'a> {
+    let mut group = Group::with_title(shown.title);
+    if let Some(place) = shown.place {
+        let same = shown.also.filter(|also| also.file == place.file);
+        group = match snippet(place, same, shown.mark, shown.also_mark, sources) {
             Some(snippet) => group.element(snippet),
             None => group.element(origin(place, sources)),
         };
-        if let (Some(also), None) = (&problem.also, same) {
+        if let (Some(also), None) = (shown.also, same) {
             let (line, column) = sources.line_and_column(also);
             let name = sources.get(also.file).map_or("", |file| file.name.as_str());
-            let note = format!("{}: {name}:{line}:{column}", words.also);
+            let note = format!("{}: {name}:{line}:{column}", shown.also_mark);
             group = group.element(Level::NOTE.message(note));
         }
     }
-    if !problem.path.is_empty() {
-        group = group.element(Level::NOTE.message(format!("in {}", problem.path.join(" > "))));
+    if !shown.path.is_empty() {
+        group = group.element(Level::NOTE.message(format!("in {}", shown.path.join(" > "))));
     }
-    group.elements(words.right.into_iter().map(|right| Level::HELP.message(right)))
+    group.elements(shown.help.into_iter().map(|help| Level::HELP.message(help)))
 }
 
 /// Where a line stands that is too long to be shown.

@@ -25,8 +25,19 @@ const OF_PARTS: [&str; 10] = [
 ];
 
 /// Sections of plain entries.
-const OF_ENTRIES: [&str; 9] =
-    ["class", "sizes", "mixing", "reserve", "stock", "timetable", "exercises", "room", "washing"];
+const OF_ENTRIES: [&str; 11] = [
+    "class",
+    "sizes",
+    "mixing",
+    "reserve",
+    "stock",
+    "timetable",
+    "exercises",
+    "room",
+    "washing",
+    "money",
+    "accepted",
+];
 
 /// Looks over the file of this root, which may hold these keys, for what of it remains
 /// unseen. A misspelt section is told and then read as the one that is meant: everything

@@ -170,7 +170,7 @@ impl Tree {
                 Stands::UnderKey { key, .. } => {
                     path.push(key.chars().take(limits::NAME_LETTERS).collect());
                 }
-                Stands::InList(index) => path.push(format!("no. {}", index + 1)),
+                Stands::InList(index) => path.push(in_list(*index)),
                 Stands::Root => {}
             }
             next = node.parent.and_then(|parent| self.get(parent));
@@ -178,6 +178,11 @@ impl Tree {
         path.reverse();
         path
     }
+}
+
+/// How an entry of a list is called, counted from 0.
+pub(super) fn in_list(index: usize) -> String {
+    format!("no. {}", index + 1)
 }
 
 /// The problems found so far; the first [`limits::PROBLEMS`] are kept.

@@ -42,7 +42,7 @@ pub fn practices(lesson: &Lesson) -> Vec<Practice> {
     practices
 }
 
-fn telltales(name: &str) -> impl Iterator<Item = Practice> + use<> {
+pub(super) fn telltales(name: &str) -> impl Iterator<Item = Practice> + use<> {
     let name = name.to_lowercase();
     TELLTALE.into_iter().filter(move |(word, _)| name.contains(word)).map(|(_, practice)| practice)
 }
@@ -69,6 +69,6 @@ fn colours(lesson: &Lesson) -> impl Iterator<Item = &Colour> {
         .map(|(colour, _)| &**colour)
 }
 
-fn has_pigment(colour: &Colour, any: &[String]) -> bool {
+pub(super) fn has_pigment(colour: &Colour, any: &[String]) -> bool {
     colour.pigments.iter().any(|pigment| any.iter().any(|one| one.eq_ignore_ascii_case(pigment)))
 }

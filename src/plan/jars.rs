@@ -50,7 +50,7 @@ fn earlier(one: Option<Date>, other: Option<Date>) -> Option<Date> {
 }
 
 /// The last day on which what is in a jar can be used.
-fn last_day_of(jar: &Jar, lesson: &Lesson) -> Option<Date> {
+pub(super) fn last_day_of(jar: &Jar, lesson: &Lesson) -> Option<Date> {
     last_day(jar.mixed, jar.keeps.unwrap_or(lesson.mixing.keeps))
 }
 

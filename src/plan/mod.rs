@@ -10,6 +10,7 @@
 //!                      worked, exercise, cautions, timetable; room: setting, drying, washing
 //!                      course: plans one after the other
 //!                      stock_sizes: paint for canvases as shops have them
+//!                      advice: what a good colleague would say of a plan
 //!                      weighed: a plan against what it would be without weighings
 //! ```
 //!
@@ -19,6 +20,7 @@
 //! reads no files. Amounts are computed at full precision; `rounding` is where amounts to
 //! mix and scale readings become measurable, `worked` is where figures get their digits.
 
+mod advice;
 mod area;
 mod batch;
 pub mod buy;
@@ -50,6 +52,9 @@ mod timetable;
 mod weighed;
 mod worked;
 
+pub use advice::{
+    Advice, Cause, ELBOW_ROOM_MM, LIMIT_OF_ERROR, Matter, Needy, Product, Scales, Warning, YOUNG,
+};
 pub use cautions::practices;
 pub use course::course;
 pub use film::{rule_film, rule_of_thumb, technique_film};

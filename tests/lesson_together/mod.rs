@@ -38,7 +38,7 @@ fn told_alone(lesson: &str) -> Vec<Told> {
 }
 
 /// All sections of the lesson.
-const SECTIONS: [&str; 20] = [
+const SECTIONS: [&str; 22] = [
     "class",
     "canvases",
     "palettes",
@@ -59,6 +59,8 @@ const SECTIONS: [&str; 20] = [
     "exercises",
     "room",
     "washing",
+    "money",
+    "accepted",
 ];
 
 /// Where a section stands, from its key to the next one.

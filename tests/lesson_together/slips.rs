@@ -69,12 +69,12 @@ exercises: {count: 5, level: paint, seed: harbour}
 room: {table: {length: 6 ft, width: 30 in}, level surface: 30 ft², gap: 2 in}
 washing: {after each batch: 900 mL, each piece: {drip tray: 50 mL}, bucket: 2 gal}
 colours:
-  navy: {paint: navy paint, density: 1.3 g/mL, swatch: "#101840", pigments: [cobalt]}
+  navy: {paint: navy paint, density: 1.3 g/mL, swatch: "#101840", pigments: [cobalt], caution: Keep off the skin.}
   ink: {paint: navy paint, density: 1.3 g/mL, swatch: "#101848"}
   white: {swatch: "#F4F2EC"}
 materials:
   flow aid: {kind: additive, density: 1.01 g/mL, drop: 0.04 mL}
-  hard varnish: {kind: varnish, density: 1.04 g/mL}
+  hard varnish: {kind: varnish, density: 1.04 g/mL, caution: Open a window.}
 mixes:
   syrup:
     consistency: thick
@@ -124,6 +124,8 @@ stock:
   apron: 12 pieces
 jars:
   - {colour: navy, mix: syrup, amount: 250 g, mixed: 2026-01-02, keeps: 90 days}
+money: {fixed: {hall: 60}, for each student: {tea: 1.50}, fee: 48, budget: 900}
+accepted: {no-price: The rest comes from home., unused: Kept for spring.}
 reserve: {enough in: 9 of 10, class varies by: 7 %, weighed: {canvases: 22, classes: 3, instead of: {class varies by: 8 %, students vary by: 15 %}}}
 cautions:
   lamp:
@@ -311,6 +313,17 @@ pub const SLIPS: &[(&str, &str)] = &[
     ("\nstock:", "\nstok:"),
     ("300 mL\n  apron", "300 pieces\n  apron"),
     ("  apron: 12", "  aprons: 12"),
+    ("\nmoney:", "\nmony:"),
+    ("fixed: {hall", "fixd: {hall"),
+    ("hall: 60}", "hall: -60}"),
+    ("tea: 1.50", "tea: 1.505"),
+    ("fee: 48", "fee: 48 dollars"),
+    ("budget: 900", "budget: -900"),
+    ("Keep off the skin.", "\"\""),
+    ("caution: Open a window.", "cautions: Open a window."),
+    ("\naccepted:", "\nacepted:"),
+    ("no-price: The", "no-prize: The"),
+    ("Kept for spring.", "[Kept, for, spring]"),
     ("\ncautions:", "\ncaution:"),
     ("sign: heat", "sign: hot"),
     ("    source: its label\n", ""),
@@ -337,6 +350,7 @@ pub const HIDDEN: &[(&[&str], &str)] = &[
     (&["paint: *ink"], "palete knife"),
     (&["paint: *ink"], "aprons"),
     (&["currency: dollars"], "price: 6.495"),
+    (&["currency: dollars"], "tea: 1.505"),
     (&["start: 18.30"], "until: 9:45 am"),
     (&["start: 18.30"], "pouring: 5 h"),
     (&["younger then"], "doing: [torch]"),

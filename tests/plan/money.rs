@@ -123,6 +123,7 @@ fn evening(students_who_come: u32) -> Lesson {
         fixed: vec![charge("room", 6000), charge("teacher", 15000)],
         each: vec![charge("printing", 80), charge("tea", 150)],
         fee: Some(money(3000)),
+        budget: None,
     };
     lesson
 }
@@ -268,6 +269,7 @@ fn with_charges() -> impl Strategy<Value = Lesson> {
                 fixed: vec![charge("room", fixed)],
                 each: vec![charge("tea", each)],
                 fee: Some(money(fee)),
+                budget: None,
             };
             lesson
         },

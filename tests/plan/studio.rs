@@ -68,6 +68,9 @@ pub fn lesson() -> Lesson {
         cautions: vec![],
         techniques: vec![technique],
         mixes: vec![thin(), medium()],
+        accepted: vec![],
+        unused: vec![],
+        origins: Origins::default(),
     }
 }
 
@@ -114,11 +117,18 @@ pub fn colour(name: &str) -> Arc<Colour> {
         paint: material(&format!("{name} acrylic"), MaterialKind::Paint, 1.2),
         swatch: Rgb(30, 90, 120),
         pigments: vec![],
+        caution: None,
     })
 }
 
 pub fn material(name: &str, kind: MaterialKind, grams_per_ml: f64) -> Arc<Material> {
-    Arc::new(Material { name: name.into(), kind, density: g_per_ml(grams_per_ml), drop: None })
+    Arc::new(Material {
+        name: name.into(),
+        kind,
+        density: g_per_ml(grams_per_ml),
+        drop: None,
+        caution: None,
+    })
 }
 
 pub fn pouring_medium() -> Arc<Material> {
@@ -135,6 +145,7 @@ pub fn silicone_oil() -> Arc<Material> {
         kind: MaterialKind::Additive,
         density: g_per_ml(0.97),
         drop: Some(ml(0.05)),
+        caution: None,
     })
 }
 

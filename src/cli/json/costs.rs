@@ -99,6 +99,7 @@ fn balance(plan: &Plan, purse: Purse) -> Value {
         "total": purse.holds(balance.total),
         "per_student": purse.holds(balance.per_student),
         "pays_for_itself": purse.holds(balance.pays_for_itself),
+        "budget": purse.may_hold(plan.lesson.charges.budget),
         "fee": purse.may_hold(balance.takings.map(|takings| takings.fee)),
         "income": purse.may_hold(balance.takings.map(|takings| takings.income)),
         "surplus": purse.may_hold(balance.takings.map(|takings| takings.surplus)),

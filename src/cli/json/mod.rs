@@ -9,13 +9,14 @@
 mod costs;
 mod room;
 
+use super::advice;
 use crate::lesson::{Amount, Life};
 use crate::plan::{
     Batch, CanvasPlan, Course, CupPlan, FinishPlan, LayerPlan, Leftover, Order, OrderItem,
     OrderLine, Plan, Poured, Purchase, Reserve, ShopBill,
 };
 use crate::quantity::units::{in_g_per_ml, in_gram, in_ml, in_mm, in_square_cm};
-use crate::quantity::{Length, Spread, Volume};
+use crate::quantity::{Date, Length, Spread, Volume};
 use serde_json::{Value, json};
 
 /// The whole plan, indented.
@@ -58,14 +59,15 @@ pub(super) fn json(plan: &Plan) -> String {
         "cost": costs::cost(plan),
         "timetable": plan.timetable.as_ref().map(room::timetable),
         "room": room::room(&plan.room),
+        "warnings": advice::json(&plan.lesson, &plan.advice()),
         "cautions": plan.cautions.iter().map(|caution| &caution.name).collect::<Vec<_>>(),
     });
     format!("{value:#}")
 }
 
-/// A course: its lessons in short, its orders in full.
-pub(super) fn course(course: &Course) -> String {
-    let lessons = course.lessons.iter().map(|plan| {
+/// A course with these days of delivery: its lessons in short, its orders in full.
+pub(super) fn course(course: &Course, deliveries: &[Date]) -> String {
+    let lessons = course.lessons.iter().zip(course.advice(deliveries)).map(|(plan, said)| {
         json!({
             "title": plan.lesson.heading.title,
             "date": plan.lesson.heading.date.map(|date| date.to_string()),
@@ -74,6 +76,7 @@ pub(super) fn course(course: &Course) -> String {
             "mixing": plan.mixing.iter().map(batch).collect::<Vec<_>>(),
             "leftovers": plan.leftovers.iter().map(|left| leftover(left, plan)).collect::<Vec<_>>(),
             "order_alone": plan.order.total.amount().to_string(),
+            "warnings": advice::json(&plan.lesson, &said),
         })
     });
     let deliveries = course.deliveries.iter().map(|delivery| {

@@ -1,5 +1,6 @@
 //! Batches and their ingredients.
 
+use super::caution::{LabelText, label};
 use crate::handout::words::Words;
 use crate::lesson::Consistency;
 use crate::plan::{Batch, Plan, Poured};
@@ -30,6 +31,8 @@ pub struct BatchText {
     pub mass: String,
     pub density: String,
     pub ingredients: Vec<IngredientText>,
+    /// What the labels of the colour and of what goes with it warn of.
+    pub labels: Vec<LabelText>,
     /// The cups to fill from it; empty for the batch of a single cup.
     pub fills: Vec<FillText>,
     /// What stays in the jug when they are filled; empty when that is nothing to speak of.
@@ -81,9 +84,17 @@ pub(super) fn batch(batch: &Batch, words: &Words, show: &Show) -> BatchText {
         mass: show.mass(batch.mass),
         density: show.density(batch.density),
         ingredients: batch.ingredients.iter().map(|poured| ingredient(poured, show)).collect(),
+        labels: labels(batch),
         fills: Vec::new(),
         left: String::new(),
     }
+}
+
+fn labels(batch: &Batch) -> Vec<LabelText> {
+    let colour = label(&batch.colour.name, batch.colour.caution.as_deref());
+    let others = batch.ingredients.iter().map(|poured| &poured.material);
+    let others = others.filter_map(|material| label(&material.name, material.caution.as_deref()));
+    colour.into_iter().chain(others).collect()
 }
 
 fn unless_no_mass(mass: Mass, show: &Show) -> String {

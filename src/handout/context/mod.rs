@@ -8,6 +8,7 @@ mod batch;
 mod canvas;
 mod caution;
 mod compare;
+mod concern;
 mod exercise;
 mod money;
 mod order;
@@ -24,7 +25,7 @@ mod weigh;
 
 use super::words::{Words, fill};
 use crate::lesson::{Edition, Practice};
-use crate::plan::{Errand, Plan, practices};
+use crate::plan::{Errand, Plan, YOUNG, practices};
 use crate::quantity::show::Show;
 use crate::quantity::units::gram;
 use crate::quantity::{Date, Mass, UnitSystem};
@@ -36,7 +37,8 @@ pub use batch::BatchText;
 pub(super) use batch::consistency;
 pub use canvas::CanvasText;
 pub(super) use canvas::{consistencies, shape_word, size};
-pub use caution::CautionText;
+pub use caution::{CautionText, LabelText};
+pub use concern::ConcernText;
 pub(super) use exercise::{ExerciseSheetText, exercises};
 pub use money::{CostText, FeesText};
 pub use order::{OrderText, SupplyText};
@@ -49,10 +51,6 @@ pub(super) use thin_paint::thin_paint;
 pub use timetable::TimetableText;
 pub(super) use tools::tools;
 pub(super) use weigh::weigh;
-
-/// Younger people than this leave heat, alcohol and silicone to an adult, as in the safety
-/// note for young people (common practice, no source).
-const YOUNG: u8 = 16;
 
 /// Days after which a pour is dry through (common practice, no source).
 pub(super) const DRY_THROUGH: u32 = 14;
@@ -111,6 +109,12 @@ pub struct Context {
     pub timetable: Option<TimetableText>,
     pub room: RoomText,
     pub cautions: Vec<CautionText>,
+    /// What the labels of colours and materials warn of, as the lesson says.
+    pub labels: Vec<LabelText>,
+    /// What a colleague would say of the lesson and nobody accepted.
+    pub concerns: Vec<ConcernText>,
+    /// What is right all the same, as the lesson says.
+    pub accepted: Vec<ConcernText>,
     pub all_cautions: Vec<CautionText>,
 }
 
@@ -139,6 +143,7 @@ impl Context {
         let heading = &plan.lesson.heading;
         let class = &plan.lesson.class;
         let show = words.show(print);
+        let advice = plan.advice();
         Self {
             title: heading.title.clone(),
             subtitle: heading.subtitle.clone().unwrap_or_default(),
@@ -180,6 +185,9 @@ impl Context {
             timetable: plan.timetable.as_ref().map(|plan| timetable::timetable(plan, words, &show)),
             room: room::room(plan, words, &show),
             cautions: plan.cautions.iter().map(caution::caution).collect(),
+            labels: caution::labels(&plan.lesson),
+            concerns: concern::open(&advice, words),
+            accepted: concern::accepted(&advice, words),
             all_cautions: plan.lesson.cautions.iter().map(caution::caution).collect(),
         }
     }

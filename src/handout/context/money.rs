@@ -41,6 +41,8 @@ pub struct CostText {
     /// The fee that is asked and what it brings.
     pub fee: String,
     pub income: String,
+    /// What the class may cost at most; empty when the lesson does not say.
+    pub budget: String,
     /// One of the two, without a sign; both are empty when income and total are equal.
     pub surplus: String,
     pub loss: String,
@@ -149,6 +151,7 @@ pub(super) fn cost(plan: &Plan, show: &Show) -> CostText {
         pays_for_itself: paid(balance.pays_for_itself),
         fee: takings.map(|takings| show.money(takings.fee)).unwrap_or_default(),
         income: takings.map(|takings| show.money(takings.income)).unwrap_or_default(),
+        budget: charges.budget.map(|budget| show.money(budget)).unwrap_or_default(),
         surplus: above_nothing(surplus, show),
         loss: above_nothing(Money::ZERO - surplus, show),
     }

@@ -1,6 +1,7 @@
 //! The words between numbers, in the language of the handouts: one file a language,
 //! `words.yaml` beside the templates.
 
+mod concerns;
 pub(super) mod schema;
 mod sketches;
 
@@ -10,6 +11,7 @@ use crate::quantity::show::Show;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
+pub use concerns::ConcernWords;
 pub use sketches::{PartWords, SketchWords};
 
 /// Everything in `words.yaml`. Texts with names in braces go through `fill`.
@@ -45,6 +47,7 @@ pub struct Words {
     pub day: DayWords,
     pub weigh: WeighWords,
     pub exercises: ExerciseWords,
+    pub concerns: ConcernWords,
 }
 
 impl Words {

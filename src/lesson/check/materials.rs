@@ -44,10 +44,11 @@ pub(super) fn materials(desk: Desk<'_>, raw: &raw::Lesson) -> Catalogue<Arc<Stuf
             Field::Present(written) => desk.bounded(written, &limits::DROP).map(Some),
         };
         let drop = drop.filter(|_| !desk.is_misspelt(entry.node, "drop"));
+        let caution = desk.optional(&raw.caution);
         let name = entry.name.clone();
         let material = || {
-            let name = name.clone();
-            Some(Arc::new(Material { name, kind: kind?, density: density?, drop: drop? }))
+            let (name, caution) = (name.clone(), caution.clone()?);
+            Some(Arc::new(Material { name, kind: kind?, density: density?, drop: drop?, caution }))
         };
         let material = material();
         Some(Arc::new(Stuff { name, kind, drop, material }))
@@ -68,6 +69,7 @@ pub(super) fn colours(
         let swatch =
             desk.need(entry.node, "swatch", &raw.swatch).and_then(|written| desk.read(written));
         let pigments = super::texts(desk, &raw.pigments);
+        let caution = desk.optional(&raw.caution);
         let name = match bought? {
             Some(name) => name,
             None => paint_of(&entry.name, language?),
@@ -79,7 +81,8 @@ pub(super) fn colours(
         let density = density?;
         let (first, paint) = paints.entry(name.clone()).or_insert_with(|| {
             let kind = MaterialKind::Paint;
-            let paint = Material { name: name.clone(), kind, density, drop: None };
+            let name = name.clone();
+            let paint = Material { name, kind, density, drop: None, caution: None };
             (entry.node, Arc::new(paint))
         });
         let twice = desk.tree.key(*first) == Some(entry.name.as_str());
@@ -90,7 +93,8 @@ pub(super) fn colours(
         }
         let (paint, swatch) = (Arc::clone(paint), swatch?.0);
         let name = entry.name.clone();
-        Some(Arc::new(Colour { name, paint, swatch, pigments: pigments? }))
+        let (pigments, caution) = (pigments?, caution?);
+        Some(Arc::new(Colour { name, paint, swatch, pigments, caution }))
     })
 }
 

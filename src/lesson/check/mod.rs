@@ -2,6 +2,7 @@
 //! types and the desk; out: the model, or problems in the log. Sections are checked
 //! in the order in which they name each other; one that is wrong stops no other.
 
+mod accepted;
 mod canvas;
 mod cautions;
 mod exercises;
@@ -21,11 +22,13 @@ mod sizes;
 mod supplies;
 mod techniques;
 mod timetable;
+mod unused;
 mod weighed;
 
 use super::desk::Desk;
 use super::field::{Field, Items, Written};
 use super::model::{Lesson, Practice, Print};
+use super::origins::Origins;
 use super::problem::ProblemKind;
 use super::raw;
 use super::tree::NodeId;
@@ -70,16 +73,20 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
     let jars = shop::jars(desk, root, raw, &colours, &mixes);
     let practices = practices(desk, &raw.practices);
     let cautions = cautions::cautions(desk, raw);
+    let accepted = accepted::accepted(desk, raw);
     if !desk.log.is_empty() {
         return None;
     }
     let (units, paper, edition) = choices?;
     let language = heading::language(raw)?;
+    let canvases = canvases?;
+    let jars = jars?;
+    let unused = unused::unused(desk, root, raw, (&canvases, &jars));
     Some(Lesson {
         heading: heading?,
         print: Print { language, units, paper, edition, currency: currency? },
         class: class?,
-        canvases: canvases?,
+        canvases,
         timetable: timetable?,
         exercises: exercises?,
         room: room?,
@@ -91,12 +98,15 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         charges: charges?,
         elsewhere: elsewhere?,
         stock,
-        jars: jars?,
+        jars,
         practices: practices?,
         cautions,
         techniques: techniques.values().filter_map(|way| way.technique.clone()).collect(),
         sizes: sizes?,
         mixes: mixes.values().cloned().collect(),
+        accepted: accepted?,
+        unused,
+        origins: Origins::default(),
     })
 }
 

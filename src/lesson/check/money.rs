@@ -19,12 +19,13 @@ pub(super) fn charges(
     };
     let list = |field: &Field<Entries<Written<Money>>>| listed(desk, field, currency);
     let (fixed, each) = (list(&raw.fixed), list(&raw.each));
-    let fee = match &raw.fee {
+    let sum = |field: &Field<Written<Money>>| match field {
         Field::Absent => Some(None),
         Field::Broken => None,
         Field::Present(written) => amount(desk, written, currency).map(Some),
     };
-    Some(Charges { fixed: fixed?, each: each?, fee: fee? })
+    let (fee, budget) = (sum(&raw.fee), sum(&raw.budget));
+    Some(Charges { fixed: fixed?, each: each?, fee: fee?, budget: budget? })
 }
 
 /// Costs by name; those of nothing are left out.

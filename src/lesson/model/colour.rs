@@ -13,6 +13,8 @@ pub struct Colour {
     pub swatch: Rgb,
     /// Pigments on the label that call for care, such as "cadmium".
     pub pigments: Vec<String>,
+    /// What its label or safety data sheet warns of.
+    pub caution: Option<String>,
 }
 
 /// What the paint of a colour is called when nothing else is said.
@@ -36,6 +38,8 @@ pub struct Material {
     pub density: MassDensity,
     /// Volume of one drop, for additives that are counted.
     pub drop: Option<Volume>,
+    /// What its label or safety data sheet warns of; that of a paint stands with its colour.
+    pub caution: Option<String>,
 }
 
 /// Kinds of material.

@@ -123,6 +123,8 @@ pub struct Charges {
     pub each: Vec<Charge>,
     /// What each student pays.
     pub fee: Option<Money>,
+    /// What the class may cost at most, all that is paid for it counted.
+    pub budget: Option<Money>,
 }
 
 /// Something that costs so much.

@@ -5,6 +5,7 @@
 mod canvas;
 mod caution;
 mod colour;
+mod concern;
 mod exercises;
 mod goods;
 mod recipe;
@@ -18,6 +19,7 @@ mod weighing;
 pub use canvas::*;
 pub use caution::*;
 pub use colour::*;
+pub use concern::*;
 pub use exercises::*;
 pub use goods::*;
 pub use recipe::*;
@@ -28,6 +30,7 @@ pub use technique::*;
 pub use timetable::*;
 pub use weighing::*;
 
+use super::origins::Origins;
 use crate::quantity::{Currency, Date, UnitSystem};
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -80,6 +83,12 @@ pub struct Lesson {
     pub sizes: StockSizes,
     /// All known mixes, for tables.
     pub mixes: Vec<Arc<Mix>>,
+    /// What is right all the same although a colleague would say something; no concern twice.
+    pub accepted: Vec<Accepted>,
+    /// What the lesson's own file names and nothing in it uses.
+    pub unused: Vec<Unused>,
+    /// Where all of this stands.
+    pub origins: Origins,
 }
 
 /// Title block of a lesson.

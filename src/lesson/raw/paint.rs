@@ -23,6 +23,8 @@ pub(in crate::lesson) struct Colour {
     pub(in crate::lesson) swatch: Field<Written<Swatch>>,
     /// Pigments on the label that call for care; they bring the safety note they need.
     pub(in crate::lesson) pigments: Field<Items<Written<String>>>,
+    /// What its label or safety data sheet warns of, in a sentence.
+    pub(in crate::lesson) caution: Field<Written<String>>,
 }
 
 /// What goes into a cup besides paint, or over a canvas.
@@ -38,6 +40,8 @@ pub(in crate::lesson) struct Material {
     /// The volume of one drop, for what is added by drops.
     #[schemars(transform = within(limits::DROP))]
     pub(in crate::lesson) drop: Field<Written<Volume>>,
+    /// What its label or safety data sheet warns of, in a sentence.
+    pub(in crate::lesson) caution: Field<Written<String>>,
 }
 
 /// A recipe.

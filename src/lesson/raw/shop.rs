@@ -63,4 +63,7 @@ pub(in crate::lesson) struct Charges {
     /// What each student pays. The plan says whether the class pays for itself.
     #[schemars(transform = within(limits::PRICE))]
     pub(in crate::lesson) fee: Field<Written<Money>>,
+    /// What the class may cost at most, all that is paid for it counted.
+    #[schemars(transform = within(limits::PRICE))]
+    pub(in crate::lesson) budget: Field<Written<Money>>,
 }

@@ -1,6 +1,7 @@
 //! How far a value may go, and which keys go together.
 
 use super::super::desk::Bounds;
+use super::super::model::Concern;
 use schemars::Schema;
 use serde_json::{Value, json};
 
@@ -45,6 +46,12 @@ pub(in crate::lesson) fn sizes_by_shape(schema: &mut Schema) {
         rule("polygon", &["sides"], &["side", "across flats", "across corners"]),
     ];
     schema.insert("allOf".to_owned(), json!(rules));
+}
+
+/// The names under which a lesson accepts what a colleague would say.
+pub(in crate::lesson) fn named_concerns(schema: &mut Schema) {
+    let names: Vec<&str> = Concern::ALL.into_iter().map(Concern::word).collect();
+    schema.insert("propertyNames".to_owned(), json!({"enum": names}));
 }
 
 /// Exactly one of the keys.

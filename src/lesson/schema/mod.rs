@@ -9,7 +9,7 @@ mod form;
 mod limit;
 mod wrap;
 
-pub(super) use limit::{one_key, sizes_by_shape, within};
+pub(super) use limit::{named_concerns, one_key, sizes_by_shape, within};
 
 use super::model::Language;
 use super::{defaults, raw, weighings};

@@ -16,7 +16,7 @@ use super::decode::Cursor;
 use super::desk::Desk;
 use super::faults::Faults;
 use super::grow;
-use super::load::{Load, read_among};
+use super::load::{Load, Read, read_among};
 use super::model::{Canvas, Lesson, WeighedClass};
 use super::problem::{Problem, ProblemKind};
 use super::source::{Place, Sources, from_disk, to_text};
@@ -214,7 +214,7 @@ impl Reading<'_> {
                 None
             }
             Ok(_) => match read_among(&mut self.sources, &path, self.load) {
-                Ok(lesson) => {
+                Ok(Read { lesson, .. }) => {
                     let canvases = lesson.canvases.iter().cloned().map(Arc::new).collect();
                     Some(Given { lesson: Arc::new(lesson), canvases })
                 }

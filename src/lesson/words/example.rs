@@ -1,3 +1,5 @@
+use super::super::model::Concern;
+
 /// What may stand under a key.
 pub(super) fn example(key: &str) -> Option<&'static str> {
     let examples = [
@@ -67,6 +69,9 @@ pub(super) fn example(key: &str) -> Option<&'static str> {
         ("fixed", "{room: 60, teacher: 150}"),
         ("for each student", "{printing: 0.80, tea: 1.50}"),
         ("fee", "48"),
+        ("budget", "450"),
+        ("caution", "Irritates the skin; wear gloves."),
+        ("accepted", "{no-reserve: Leftover paint is shared at the end.}"),
         ("bought elsewhere", "[drop cloth]"),
         ("jars", "[{colour: white, mix: medium, amount: 300 g, mixed: 2026-03-01}]"),
         ("colour", "the name of one under \"colours\""),
@@ -109,7 +114,9 @@ pub(super) fn example(key: &str) -> Option<&'static str> {
         ("mean", "1.28 mm"),
         ("instead of", "{low: 1.38 mm, typical: 1.53 mm, high: 1.65 mm}"),
     ];
-    examples.iter().find(|(known, _)| *known == key).map(|(_, example)| *example)
+    let known = examples.iter().find(|(known, _)| *known == key).map(|(_, example)| *example);
+    // What is accepted is accepted for a reason.
+    known.or_else(|| Concern::from_word(key).map(|_| "Why it is right all the same."))
 }
 
 /// What may stand under a key of what was weighed.

@@ -398,6 +398,7 @@ fn sort_words(sort: Sort) -> (&'static str, &'static str) {
         Sort::Item => ("paint, material or supply", "things that can be bought"),
         Sort::Canvas => ("canvas", "canvases"),
         Sort::Painter => ("student", "who pours"),
+        Sort::Concern => ("warning", "warnings"),
     }
 }
 

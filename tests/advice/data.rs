@@ -1,0 +1,66 @@
+//! Warnings where programs and papers see them: exit codes, streams, JSON, files.
+
+use super::{run, run_in, said, with};
+use serde_json::{Value, json};
+use std::fs;
+
+fn two_open() -> String {
+    with(&[("fee: 10", "fee: 9"), ("washing up: 20 min", "washing up: 25 min")])
+}
+
+#[test]
+fn warnings_go_to_the_side_and_change_no_exit_code() {
+    let made = ["make", "my-class.yaml", "--only", "lesson,cards", "--out", "."];
+    for arguments in [&["plan", "my-class.yaml"][..], &made, &["order", "my-class.yaml"]] {
+        let output = run(&two_open(), arguments);
+        assert_eq!(output.status.code(), Some(0), "{arguments:?}");
+        let told = said(&output.stderr);
+        assert!(told.contains("warning[over-booking]") && told.contains("warning[fee-too-low]"));
+        assert!(!said(&output.stdout).contains("warning["), "{arguments:?}");
+    }
+}
+
+#[test]
+fn the_handouts_are_written_all_the_same() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("my-class.yaml"), two_open()).unwrap();
+    run_in(folder.path(), &["make", "my-class.yaml", "--only", "cards", "--out", "."]);
+    assert!(fs::read(folder.path().join("my-class/cards.pdf")).unwrap().starts_with(b"%PDF-"));
+}
+
+#[test]
+fn plan_has_them_as_data_with_place_and_reason() {
+    let lesson = format!("{}accepted: {{fee-too-low: The town pays.}}\n", two_open());
+    let output = run(&lesson, &["plan", "my-class.yaml", "--json"]);
+    assert_eq!(said(&output.stderr), "", "the data says it");
+    let plan: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let warnings = plan["warnings"].as_array().unwrap();
+    let names: Vec<_> = warnings.iter().map(|warning| &warning["name"]).collect();
+    assert_eq!(names, ["over-booking", "fee-too-low"]);
+    assert_eq!(warnings[0]["accepted"], Value::Null);
+    assert_eq!(warnings[0]["path"], json!(["timetable", "booked until"]));
+    assert_eq!(warnings[0]["place"], json!({"file": "my-class.yaml", "line": 25, "column": 17}));
+    let message = warnings[0]["message"].as_str().unwrap();
+    assert!(message.contains("5 minutes longer") && message.contains("20:05"), "{message}");
+    assert_eq!(warnings[1]["accepted"], "The town pays.");
+    assert_eq!(plan["cost"]["balance"]["budget"]["amount"], "40.00");
+}
+
+#[test]
+fn a_course_has_them_lesson_by_lesson() {
+    let output = run(&two_open(), &["order", "my-class.yaml", "--json"]);
+    assert_eq!(said(&output.stderr), "");
+    let course: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!(course["lessons"][0]["warnings"].as_array().unwrap().len(), 2);
+}
+
+#[test]
+fn a_lesson_that_cannot_be_planned_is_wrong() {
+    let lesson = with(&[(
+        "keeps: 13 days}",
+        "keeps: 13 days}\nmixes: {medium: {drops: {silicone oil: 900 per 1 mL}}}",
+    )]);
+    let output = run(&lesson, &["check", "my-class.yaml"]);
+    assert_eq!(output.status.code(), Some(1));
+    assert!(said(&output.stderr).contains("would fill the cup"), "{}", said(&output.stderr));
+}
