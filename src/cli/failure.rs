@@ -66,9 +66,14 @@ impl Failure {
         }
     }
 
-    pub(super) fn print(&self) {
+    /// What is told, without the line ends behind it.
+    pub(super) fn text(&self) -> &str {
         let (Self::Wrong(text) | Self::Disk(text)) = self;
-        eprintln!("{}", text.trim_end());
+        text.trim_end()
+    }
+
+    pub(super) fn print(&self) {
+        eprintln!("{}", self.text());
     }
 }
 

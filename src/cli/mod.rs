@@ -20,6 +20,7 @@ mod make;
 mod order;
 mod plan;
 mod plan_room;
+mod preview;
 mod words;
 
 use args::{Arguments, Command};
@@ -33,6 +34,7 @@ pub fn run() -> ExitCode {
         Command::Plan(arguments) => plan::plan(&arguments),
         Command::Order(arguments) => order::order(&arguments),
         Command::Learn(arguments) => learn::learn(&arguments),
+        Command::Preview(arguments) => preview::preview(arguments),
         Command::Check(arguments) => check::check(&arguments),
     };
     match result {
