@@ -99,8 +99,16 @@ function show(before) {
     say("Save the lesson, and the pages follow.");
   } else {
     const time = new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" });
-    say(redrawn.length ? `Drawn again at ${time}: ${redrawn.join(", ")}.` : `Looked again at ${time}: every page is as it was.`);
+    say(redrawn.length ? `Drawn again at ${time}: ${pages_of(redrawn)}.` : `Looked again at ${time}: every page is as it was.`);
   }
+}
+
+// What was drawn again, in a few words.
+function pages_of(redrawn) {
+  const count = (pages) => (pages === 1 ? "1 page" : `${pages} pages`);
+  const all = redrawn.reduce((sum, { pages }) => sum + pages.length, 0);
+  if (redrawn.length > 2) return `${count(all)} of ${redrawn.length} handouts`;
+  return redrawn.map(({ name, pages }) => `${count(pages.length)} of ${name}`).join(", ");
 }
 
 function show_fault(fault, has_pages) {

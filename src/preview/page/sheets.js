@@ -40,7 +40,7 @@ export class Sheets {
     if (is_first) this.back_to(this.#places.get(this.#word));
     return version.handouts.flatMap((handout) => {
       const pages = this.#redrawn(handout);
-      return pages.length ? [`${handout.name} ${spans(pages)}`] : [];
+      return pages.length ? [{ name: handout.name, pages }] : [];
     });
   }
 
@@ -113,9 +113,9 @@ export class Sheets {
       const [name, count] = label.querySelectorAll("span");
       name.textContent = handout.name;
       name.lang = this.#version.language;
-      const pages = handout.pages.length;
-      count.textContent = pages === 1 ? "1 page" : `${pages} pages`;
-      count.classList.toggle("changed", this.#redrawn(handout).length > 0);
+      const [pages, redrawn] = [handout.pages.length, this.#redrawn(handout).length];
+      count.textContent = redrawn ? `${redrawn} of ${pages} redrawn` : pages === 1 ? "1 page" : `${pages} pages`;
+      count.classList.toggle("changed", redrawn > 0);
     }
   }
 
@@ -200,15 +200,4 @@ function read_kept() {
   } catch {
     return null;
   }
-}
-
-// 1, 2, 3, 7 as "1–3, 7".
-function spans(pages) {
-  const runs = [];
-  for (const page of pages) {
-    const last = runs.at(-1);
-    if (last && last[1] === page - 1) last[1] = page;
-    else runs.push([page, page]);
-  }
-  return runs.map(([from, to]) => (from === to ? `${from}` : `${from}–${to}`)).join(", ");
 }

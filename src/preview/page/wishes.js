@@ -50,8 +50,8 @@ export class Wishes {
   words() {
     const words = [];
     if (this.#students !== null) words.push(this.#students === 1 ? "1 student" : `${this.#students} students`);
-    for (const field of this.#wished_mixes()) words.push(`${[field.canvas, field.layer].filter(Boolean).join(", ")}: ${field.mix}`);
-    return words.join("; ");
+    for (const { canvas, layer, mix } of this.#wished_mixes()) words.push(layer ? `${mix} ${layer} on ${canvas}` : `${mix} on ${canvas}`);
+    return words.join(", ");
   }
 
   #is_any() {
