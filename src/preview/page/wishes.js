@@ -2,6 +2,8 @@
 // file until the button is pressed.
 
 const at = (id) => document.getElementById(id);
+// So long nobody minds waiting, in milliseconds.
+const SOON = 600;
 // A slider moves through many values; the one that it rests on is tried.
 const REST = 150;
 
@@ -103,6 +105,7 @@ export class Wishes {
     let asked;
     do {
       asked = this.#body();
+      const slow = setTimeout(() => this.#page.say("Working it out …"), SOON);
       try {
         const tried = await this.#page.ask("/try", JSON.parse(asked));
         if (asked !== this.#body()) continue;
@@ -119,6 +122,8 @@ export class Wishes {
         if (asked !== this.#body()) continue;
         this.#say(refusal.message || "That could not be tried.");
         this.#show_nothing();
+      } finally {
+        clearTimeout(slow);
       }
     } while (this.#is_any() && asked !== this.#body());
     this.#asking = false;
