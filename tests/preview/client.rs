@@ -126,7 +126,7 @@ impl Client {
         let mut stream = self.connect();
         write!(stream, "GET /news HTTP/1.1\r\nHost: {}\r\n\r\n", self.host()).unwrap();
         let mut news = News(BufReader::new(stream));
-        news.next();
+        news.wait();
         news
     }
 }
@@ -136,7 +136,7 @@ pub struct News(BufReader<TcpStream>);
 
 impl News {
     /// Waits for the next event; its data.
-    pub fn next(&mut self) -> String {
+    pub fn wait(&mut self) -> String {
         loop {
             let mut line = String::new();
             assert!(self.0.read_line(&mut line).unwrap() > 0, "the server went silent");
@@ -153,7 +153,7 @@ impl News {
             if wanted(&now) {
                 return now;
             }
-            self.next();
+            self.wait();
         }
     }
 }
