@@ -33,7 +33,7 @@
 //!
 //! Two rooms are vocabulary and know no stage: [`quantity`] (amounts, money, how they are
 //! read and shown) and [`ink`] (shapes, faces, shaped words). [`chart`] draws pictures for
-//! [`page`]; [`cli`] is the command line. DEVELOPERS.md says where to change what.
+//! [`page`]; [`preview`] shows the outcome in a browser, [`cli`] is the command line. DEVELOPERS.md says where to change what.
 
 pub mod chart;
 pub mod cli;
@@ -44,4 +44,5 @@ pub mod lesson;
 pub mod page;
 pub mod pdf;
 pub mod plan;
+pub mod preview;
 pub mod quantity;

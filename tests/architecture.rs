@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room with the rooms that it may use (DEVELOPERS.md, "How data flows").
-const MAY_USE: [(&str, &[&str]); 10] = [
+const MAY_USE: [(&str, &[&str]); 11] = [
     ("crew", &[]),
     ("quantity", &[]),
     ("ink", &[]),
@@ -14,7 +14,14 @@ const MAY_USE: [(&str, &[&str]); 10] = [
     ("chart", &["ink", "handout"]),
     ("page", &["ink", "handout", "chart"]),
     ("pdf", &["crew", "ink", "page"]),
-    ("cli", &["crew", "quantity", "ink", "lesson", "plan", "handout", "chart", "page", "pdf"]),
+    ("preview", &["crew", "ink", "lesson", "plan", "handout", "page", "pdf"]),
+    (
+        "cli",
+        &[
+            "crew", "quantity", "ink", "lesson", "plan", "handout", "chart", "page", "pdf",
+            "preview",
+        ],
+    ),
 ];
 
 fn sources(folder: &Path) -> Vec<PathBuf> {

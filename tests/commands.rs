@@ -61,3 +61,22 @@ fn all_lessons_of_a_run_are_read_whatever_one_of_them_is() {
     assert_eq!(code, Some(1));
     assert_eq!(said.matches("error: ").count(), 2, "{said}");
 }
+
+#[test]
+fn a_preview_that_cannot_begin_says_why_and_ends() {
+    let folder = tempfile::tempdir().unwrap();
+    let lesson = folder.path().join("small.yaml");
+    let (code, said) = run!("preview", &lesson, "--no-browser");
+    assert_eq!(code, Some(3));
+    let (_, checked) = run!("check", &lesson);
+    assert_eq!(said, checked);
+    fs::write(&lesson, SMALL).unwrap();
+    let taken = std::net::TcpListener::bind("127.0.0.1:0").unwrap();
+    let port = taken.local_addr().unwrap().port().to_string();
+    let (code, said) = run!("preview", &lesson, "--no-browser", "--port", &port);
+    assert_eq!(code, Some(3));
+    assert!(said.contains(&format!("could not serve on port {port}")), "{said}");
+    let (code, said) = run!("preview", &lesson, "--no-browser", "--templates", &lesson);
+    assert_eq!(code, Some(3));
+    assert!(said.contains("name another folder with --templates"), "{said}");
+}

@@ -85,6 +85,13 @@ const MANUALS: &str = examples!(
 \"man -l man/puddlebook.1\" shows a page; in ~/.local/share/man/man1 \"man puddlebook\" finds it."
 );
 
+const PREVIEWING: &str = "\
+The page is served to this machine alone (127.0.0.1) and needs no internet. It shows what \
+\"make\" would print, what is wrong with the lesson, and what another number of students or \
+another consistency would change; a button writes the change into the file.
+
+Example: puddlebook preview lessons/boathouse-evening.yaml";
+
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub(super) enum Command {
@@ -109,6 +116,9 @@ pub(super) enum Command {
     /// Learn from weighed cups what the next plan is to use
     #[command(after_help = LEARNING)]
     Learn(Learn),
+    /// Show the handouts in the browser, and draw them again whenever the lesson is saved
+    #[command(after_help = PREVIEWING)]
+    Preview(Preview),
     /// Say whether lessons are right, and what is wrong with them
     #[command(after_help = examples!("  puddlebook check lessons/*.yaml"))]
     Check(Check),
@@ -261,6 +271,24 @@ pub(super) struct Check {
     /// Lesson files
     #[arg(required = true, value_name = "LESSON")]
     pub(super) lessons: Vec<PathBuf>,
+}
+
+/// Arguments of `preview`.
+#[derive(Debug, Args)]
+pub(super) struct Preview {
+    /// Lesson file
+    pub(super) lesson: PathBuf,
+    /// Port of this machine to serve on; without it one that is free
+    #[arg(long, value_name = "PORT", default_value_t = 0, hide_default_value = true)]
+    pub(super) port: u16,
+    /// Print the address and open no browser
+    #[arg(long)]
+    pub(super) no_browser: bool,
+    #[command(flatten)]
+    pub(super) print: Print,
+    /// Folder with templates that replace the built-in ones of the same name
+    #[arg(long, value_name = "DIR")]
+    pub(super) templates: Option<PathBuf>,
 }
 
 /// Choices that the command line makes instead of the lesson.

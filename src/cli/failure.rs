@@ -55,7 +55,7 @@ impl Failure {
     pub(super) fn and(self, other: Self) -> Self {
         match (self, other) {
             (Self::Wrong(one), Self::Wrong(other)) => Self::Wrong(one + &other),
-            (one, other) => Self::Disk(one.text() + &other.text()),
+            (one, other) => Self::Disk(one.into_text() + &other.into_text()),
         }
     }
 
@@ -67,12 +67,17 @@ impl Failure {
         }
     }
 
-    pub(super) fn print(&self) {
+    /// What is told, without the line ends behind it.
+    pub(super) fn text(&self) -> &str {
         let (Self::Wrong(text) | Self::Disk(text) | Self::Use(text)) = self;
-        eprintln!("{}", text.trim_end());
+        text.trim_end()
     }
 
-    fn text(self) -> String {
+    pub(super) fn print(&self) {
+        eprintln!("{}", self.text());
+    }
+
+    fn into_text(self) -> String {
         let (Self::Wrong(text) | Self::Disk(text) | Self::Use(text)) = self;
         text
     }

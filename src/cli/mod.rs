@@ -26,6 +26,7 @@ mod plan;
 mod plan_room;
 mod say;
 mod schema;
+mod preview;
 mod words;
 
 use args::{Arguments, Command};
@@ -44,6 +45,7 @@ pub fn run() -> ExitCode {
         Command::Plan(arguments) => plan::plan(&arguments),
         Command::Order(arguments) => order::order(&arguments),
         Command::Learn(arguments) => learn::learn(&arguments),
+        Command::Preview(arguments) => preview::preview(arguments),
         Command::Check(arguments) => check::check(&arguments),
         Command::Explain(arguments) => explain::explain(&arguments),
         Command::Schema(arguments) => schema::schema(&arguments),

@@ -19,7 +19,8 @@ pub const NAME_LETTERS: usize = 80;
 /// Longest text, in characters.
 pub const TEXT_LETTERS: usize = 1_000;
 
-pub const STUDENTS: Bounds = Bounds::new(1.0, 1_000.0, "1 to 1000");
+/// As many as [`super::MOST_STUDENTS`].
+pub const STUDENTS: Bounds = Bounds::new(1.0, super::MOST_STUDENTS as f64, "1 to 1000");
 pub const EXTRA_SETS: Bounds = Bounds::new(0.0, 100.0, "0 to 100");
 pub const AGE: Bounds = Bounds::new(3.0, 120.0, "3 to 120");
 pub const PER_TABLE: Bounds = Bounds::new(1.0, 100.0, "1 to 100");

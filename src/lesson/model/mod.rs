@@ -159,6 +159,9 @@ pub enum Edition {
     LargePrint,
 }
 
+/// The largest class that is planned.
+pub const MOST_STUDENTS: u32 = 1_000;
+
 /// The people of the class.
 #[derive(Debug, Clone)]
 pub struct Class {
