@@ -1,5 +1,6 @@
 //! What can be asked for.
 
+use super::start::given::Start;
 use crate::handout::Sheet;
 use crate::lesson::{self, Edition, Lesson, Paper};
 use crate::quantity::{Date, UnitSystem};
@@ -19,6 +20,13 @@ pub(super) struct Arguments {
 const EXIT_CODES: &str = "Exit codes: 0 done, 1 a lesson, weighings or a template are wrong, \
                           2 wrong use, 3 could not read or write.";
 
+const STARTING: &str = "\
+Every question has an option, so that nothing need be asked:
+
+  puddlebook start my-class.yaml --no-questions --people 8 \\
+      --canvas \"square 10 x 10 in, 1/2 in deep, 2 each\" --technique \"straight pour\" \\
+      --colours \"harbour blue 2, sand 1, white 1\" --cupboard \"pouring medium 16 fl oz\"";
+
 const LEARNING: &str = "\
 Writes films.yaml (name it under \"use:\" in a lesson, and its plan is made of your own films), \
 measured.pdf (planned against weighed) and cups.csv (what was used of each cup).
@@ -31,6 +39,9 @@ Example: puddlebook learn lessons/weighed/*.yaml lessons/weighed/*.csv --out lea
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub(super) enum Command {
+    /// Begin a lesson: a few questions, and a lesson file that is right
+    #[command(after_help = STARTING)]
+    Start(Box<Start>),
     /// Make the handouts of one or more lessons
     #[command(
         after_help = "Example: puddlebook make lessons/boathouse-evening.yaml --only order,cards"

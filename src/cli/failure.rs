@@ -14,6 +14,8 @@ pub(super) enum Failure {
     Wrong(String),
     /// A file could not be read or written, whatever else is wrong.
     Disk(String),
+    /// The command was called wrongly.
+    Use(String),
 }
 
 impl Failure {
@@ -53,21 +55,26 @@ impl Failure {
     pub(super) fn and(self, other: Self) -> Self {
         match (self, other) {
             (Self::Wrong(one), Self::Wrong(other)) => Self::Wrong(one + &other),
-            (Self::Wrong(one) | Self::Disk(one), Self::Wrong(other) | Self::Disk(other)) => {
-                Self::Disk(one + &other)
-            }
+            (Self::Use(one), Self::Use(other)) => Self::Use(one + &other),
+            (one, other) => Self::Disk(one.text() + &other.text()),
         }
+    }
+
+    fn text(self) -> String {
+        let (Self::Wrong(text) | Self::Disk(text) | Self::Use(text)) = self;
+        text
     }
 
     pub(super) fn code(&self) -> ExitCode {
         match self {
             Self::Wrong(_) => ExitCode::from(1),
+            Self::Use(_) => ExitCode::from(2),
             Self::Disk(_) => ExitCode::from(3),
         }
     }
 
     pub(super) fn print(&self) {
-        let (Self::Wrong(text) | Self::Disk(text)) = self;
+        let (Self::Wrong(text) | Self::Disk(text) | Self::Use(text)) = self;
         eprintln!("{}", text.trim_end());
     }
 }

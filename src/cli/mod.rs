@@ -20,6 +20,8 @@ mod make;
 mod order;
 mod plan;
 mod plan_room;
+mod quoted;
+pub mod start;
 mod words;
 
 use args::{Arguments, Command};
@@ -29,6 +31,7 @@ use std::process::ExitCode;
 /// Runs the program on its arguments.
 pub fn run() -> ExitCode {
     let result = match Arguments::parse().command {
+        Command::Start(arguments) => start::start(&arguments),
         Command::Make(arguments) => make::make(&arguments),
         Command::Plan(arguments) => plan::plan(&arguments),
         Command::Order(arguments) => order::order(&arguments),

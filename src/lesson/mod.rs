@@ -36,7 +36,7 @@ mod unseen;
 mod weighings;
 mod words;
 
-pub use faults::{Faults, Style};
+pub use faults::{Faults, Said, Style};
 pub use load::{read, read_with};
 pub use model::*;
 pub use problem::{Form, PartOfCanvas, Problem, ProblemKind, Sold, Sort};
