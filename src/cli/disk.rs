@@ -35,7 +35,7 @@ pub(super) fn write_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
 
 /// What happens to a file that is there already.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Existing {
+pub enum Existing {
     /// It stays, and nothing is written.
     Stays,
     /// It is replaced as a whole.

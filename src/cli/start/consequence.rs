@@ -8,6 +8,8 @@ use crate::quantity::{UnitSystem, Volume};
 
 /// Significant digits of an amount that is only about right.
 const DIGITS: i32 = 2;
+/// Between number and unit.
+const NBSP: char = '\u{A0}';
 /// Names of things besides paint that are shown at the end.
 const SHOWN: usize = 4;
 
@@ -84,7 +86,7 @@ pub(super) fn order(plan: &Plan) -> String {
     }
     let things: Vec<String> = lines()
         .filter(|line| !is_poured(line))
-        .map(|line| format!("{} {}", pieces(line.to_buy), line.item))
+        .map(|line| format!("{} {}", line.item, amount(line.to_buy, plan)))
         .collect();
     match things.get(SHOWN..) {
         Some(more) if !more.is_empty() => {
@@ -114,13 +116,6 @@ fn is_tap(line: &OrderLine) -> bool {
     }
 }
 
-fn pieces(amount: Amount) -> String {
-    match amount {
-        Amount::Pieces(count) => count.to_string(),
-        Amount::Volume(_) | Amount::Mass(_) => String::new(),
-    }
-}
-
 /// As the order prints it.
 fn amount(amount: Amount, plan: &Plan) -> String {
     let print = plan.lesson.print;
@@ -134,12 +129,12 @@ fn amount(amount: Amount, plan: &Plan) -> String {
 
 /// A volume to two digits, in both systems: `40 fl oz (1.2 L)`.
 fn about(volume: Volume, units: UnitSystem) -> String {
-    let us = format!("{} fl oz", plain(digits(in_us_fl_oz(volume))));
+    let us = format!("{}{NBSP}fl{NBSP}oz", plain(digits(in_us_fl_oz(volume))));
     let ml = digits(in_ml(volume));
     let metric = if ml >= 1000.0 {
-        format!("{} L", plain(ml / 1000.0))
+        format!("{}{NBSP}L", plain(ml / 1000.0))
     } else {
-        format!("{} mL", plain(ml))
+        format!("{}{NBSP}mL", plain(ml))
     };
     match units {
         UnitSystem::Us => format!("{us} ({metric})"),

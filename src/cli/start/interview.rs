@@ -17,6 +17,8 @@ pub(super) struct Interview<'a> {
     pub(super) answers: Answers,
     /// Its plan.
     pub(super) plan: Plan,
+    /// What was last said of its paint.
+    told: String,
 }
 
 /// A lesson that was begun: right, planned, and not written yet.
@@ -61,7 +63,7 @@ pub fn interview(ask: &mut dyn Ask, given: &Given, locale: &str) -> Result<Begun
     questions::techniques(&mut interview, &given.canvases)?;
     questions::colours(&mut interview, &given.canvases)?;
     questions::cupboard(&mut interview, &given.cupboard)?;
-    let Interview { ask, offers, answers, plan } = interview;
+    let Interview { ask, offers, answers, plan, .. } = interview;
     ask.say(&consequence::order(&plan));
     Ok(Begun { answers, offers, plan })
 }
@@ -73,7 +75,16 @@ impl<'a> Interview<'a> {
         })?;
         let answers = Answers::offered(sheets, &offers).map_err(Stop::Unready)?;
         let plan = draft::plan(&answers, &offers).map_err(Stop::Unready)?;
-        Ok(Self { ask, offers, answers, plan })
+        Ok(Self { ask, offers, answers, plan, told: String::new() })
+    }
+
+    /// Says how much paint that is, where it has not been said.
+    pub(super) fn tell_paint(&mut self) {
+        let paint = consequence::paint(&self.plan);
+        if paint != self.told {
+            self.ask.say(&paint);
+            self.told = paint;
+        }
     }
 
     /// Asks for a line of text until it is right. What was given counts as the first answer.

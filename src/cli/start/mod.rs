@@ -12,6 +12,7 @@ mod consequence;
 mod draft;
 pub(super) mod given;
 mod interview;
+mod lines;
 mod offered;
 mod offers;
 mod place;
@@ -20,17 +21,17 @@ mod reading;
 mod sheet;
 mod terminal;
 
+pub use super::disk::Existing;
 pub use ask::{Ask, Choice, Complaint, Next, Question, Stop};
 pub use given::{Given, GivenCanvases, GivenCupboard, GivenHeading, GivenPeople, GivenSheets};
 pub use interview::{Begun, interview};
 pub use offered::Offered;
 
-use super::disk::Existing;
 use super::failure::Failure;
 use anstream::println;
 use given::Start;
 use std::io::IsTerminal;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use terminal::Terminal;
 
 /// Begins a lesson.
@@ -72,16 +73,30 @@ impl From<Failure> for End {
     }
 }
 
-/// Somebody is asked.
-fn asked(arguments: &Start) -> Result<(), End> {
-    let existing = existing(arguments);
-    let ask = &mut Terminal;
+/// Where the lesson file is wanted.
+#[derive(Debug, Clone)]
+pub struct Wanted {
+    /// Asked where it is not given.
+    pub lesson: Option<PathBuf>,
+    /// What happens to a file that is there.
+    pub existing: Existing,
+}
+
+/// Asks somebody and writes the file; its path. A file that is there is never lost without a
+/// word, and a place that will not do costs no answer.
+///
+/// # Errors
+/// [`Stop`] when somebody leaves; then nothing is written.
+pub fn begin(
+    ask: &mut dyn Ask,
+    given: &Given,
+    wanted: Wanted,
+    locale: &str,
+) -> Result<PathBuf, Stop> {
+    let Wanted { lesson, existing } = wanted;
     // A file that is in the way is told before the questions, not after them.
-    let place = match &arguments.lesson {
-        Some(path) => Some(place::free(ask, path.clone(), existing)?),
-        None => None,
-    };
-    let begun = interview(ask, &arguments.given, &locale())?;
+    let place = lesson.map(|path| place::free(ask, path, existing)).transpose()?;
+    let begun = interview(ask, given, locale)?;
     let mut place = match place {
         Some(place) => place,
         None => place::asked(ask, &begun.file_name(), existing)?,
@@ -89,11 +104,17 @@ fn asked(arguments: &Start) -> Result<(), End> {
     loop {
         let text = begun.text(&place.path).map_err(Stop::Unready)?;
         match place::write(&place, &text) {
-            Ok(()) => break,
+            Ok(()) => return Ok(place.path),
             Err(complaint) => place = place::another(ask, &place, &complaint)?,
         }
     }
-    told(&place.path);
+}
+
+/// Somebody is asked.
+fn asked(arguments: &Start) -> Result<(), End> {
+    let wanted = Wanted { lesson: arguments.lesson.clone(), existing: existing(arguments) };
+    let path = begin(&mut Terminal, &arguments.given, wanted, &locale())?;
+    told(&path);
     Ok(())
 }
 
@@ -141,7 +162,7 @@ fn told(path: &Path) {
     println!();
     println!("Wrote {}. Open it in any editor: every line is explained.", path.display());
     println!("Next:");
-    println!("  puddlebook check {file}      is it still right after a change?");
-    println!("  puddlebook preview {file}    see the handouts while you change it");
-    println!("  puddlebook make {file}       the handouts as PDF, ready to print");
+    println!("  is it still right after a change?   puddlebook check {file}");
+    println!("  see the handouts while changing it  puddlebook preview {file}");
+    println!("  the handouts as PDF, to print       puddlebook make {file}");
 }

@@ -1,6 +1,7 @@
 //! Nobody is asked: what was not given takes the offered answer, and that is said.
 
 use super::ask::{Ask, Choice, Complaint, Next, Question, Stop};
+use super::lines::set_in;
 use anstream::println;
 
 /// Takes what is offered.
@@ -19,7 +20,7 @@ impl Offered {
 impl Ask for Offered {
     fn text(&mut self, question: &Question) -> Result<String, Stop> {
         if !question.offered.is_empty() {
-            println!("--{:<13} {}", question.option, question.offered);
+            taken(question, &question.offered);
         }
         Ok(question.offered.clone())
     }
@@ -31,7 +32,7 @@ impl Ask for Offered {
         offered: usize,
     ) -> Result<usize, Stop> {
         if let Some(choice) = choices.get(offered) {
-            println!("--{:<13} {}", question.option, choice.name);
+            taken(question, &choice.name);
         }
         Ok(offered)
     }
@@ -46,6 +47,10 @@ impl Ask for Offered {
     }
 
     fn say(&mut self, text: &str) {
-        println!("{text}");
+        println!("{}", set_in(text));
     }
+}
+
+fn taken(question: &Question, answer: &str) {
+    println!("{} {answer} (--{})", question.words, question.option);
 }

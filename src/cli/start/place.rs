@@ -47,7 +47,7 @@ pub(super) fn free(ask: &mut dyn Ask, path: PathBuf, existing: Existing) -> Resu
     };
     let choice = |name: String| Choice { name, meaning: String::new() };
     let choices = [
-        choice(format!("keep it, and write to {}", other.display())),
+        choice(format!("keep it, and write {}", other.display())),
         choice("replace it: what is in it is lost".to_owned()),
         choice("leave, and write nothing".to_owned()),
     ];

@@ -1,6 +1,7 @@
 //! The lesson file as text: the answers, and notes that explain every key.
 
 use super::answers::{Answers, CanvasAnswer, PaletteAnswer, Shares, Students};
+use super::lines::noted;
 use super::offers::Offers;
 use crate::cli::quoted::quoted;
 use crate::lesson::{Amount, Language, Paper};
@@ -148,7 +149,7 @@ fn sheet<'a>(answers: &'a Answers, offers: &Offers, path: &Path, plan: Option<&P
         spares: quoted(&people.spares),
         youngest: said(&people.youngest),
         canvases,
-        techniques: techniques.collect::<Vec<_>>().join(", "),
+        techniques: noted(&techniques.collect::<Vec<_>>().join(", "), "    # "),
         palettes: palettes.iter().map(|(name, palette)| palette_text(name, palette)).collect(),
         colours: colours(answers, offers),
         stock: answers.stock.iter().map(|(item, amount)| text_line(item, amount)).collect(),
@@ -247,6 +248,7 @@ fn to_buy(plan: &Plan, units: UnitSystem) -> Vec<Line> {
     wanted
         .map(|line| {
             let size = match (line.to_buy, units) {
+                (Amount::Pieces(few), _) if few < 5 => "1 piece",
                 (Amount::Pieces(_), _) => "10 pieces",
                 (_, UnitSystem::Us) => "8 fl oz",
                 (_, UnitSystem::Metric) => "250 mL",

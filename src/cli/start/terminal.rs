@@ -1,13 +1,11 @@
 //! Asking on a terminal.
 
 use super::ask::{Ask, Choice, Complaint, Next, Question, Stop};
+use super::lines::set_in;
 use anstream::println;
 use inquire::{InquireError, Select, Text};
 use std::io;
 
-/// Widest text, in characters, and how far it is set in.
-const WIDTH: usize = 80;
-const INDENT: &str = "  ";
 /// Choices that are seen at once.
 const SEEN: usize = 9;
 
@@ -18,7 +16,7 @@ pub(super) struct Terminal;
 impl Ask for Terminal {
     fn text(&mut self, question: &Question) -> Result<String, Stop> {
         let mut text = Text::new(&question.words);
-        if !question.offered.is_empty() {
+        if !question.offered.is_empty() && question.before.is_empty() {
             text = text.with_default(&question.offered);
         }
         if !question.help.is_empty() {
@@ -27,7 +25,8 @@ impl Ask for Terminal {
         if !question.before.is_empty() {
             text = text.with_initial_value(&question.before);
         }
-        text.prompt().map_err(stop)
+        let answer = text.prompt().map_err(stop)?;
+        Ok(if answer.trim().is_empty() { question.offered.clone() } else { answer })
     }
 
     fn choose(
@@ -55,20 +54,12 @@ impl Ask for Terminal {
     }
 
     fn wrong(&mut self, _: &Question, _: &str, complaint: &Complaint) -> Next {
-        self.say(&complaint.to_string());
+        self.say(&format!("Not right yet: {complaint}"));
         Next::AskAgain
     }
 
     fn say(&mut self, text: &str) {
-        for line in text.lines() {
-            let further = line.chars().take_while(|c| *c == ' ').count();
-            let further = format!("{INDENT}{}", " ".repeat(further));
-            let options = textwrap::Options::new(WIDTH)
-                .initial_indent(INDENT)
-                .subsequent_indent(&further)
-                .break_words(true);
-            textwrap::wrap(line, options).iter().for_each(|line| println!("{line}"));
-        }
+        println!("{}", set_in(text));
     }
 }
 

@@ -1,6 +1,5 @@
 use super::super::answers::{Answers, Board};
 use super::super::ask::{Complaint, Question, Stop};
-use super::super::consequence;
 use super::super::given::GivenCanvases;
 use super::super::interview::Interview;
 use super::super::reading::{board, line};
@@ -25,16 +24,15 @@ pub(in super::super) fn canvases(
             canvas(interview, another(), Some(line), at)?;
         }
     }
-    interview.ask.say(&consequence::paint(&interview.plan));
+    interview.tell_paint();
     Ok(())
 }
 
 fn first(units: UnitSystem) -> Question {
     Question {
         option: "canvas",
-        words: "What does each of them paint on?".to_owned(),
-        help: "outline and size, depth of the edge, how many each; or round 12 in, hexagon 6 in"
-            .to_owned(),
+        words: "What do they paint on?".to_owned(),
+        help: "outline, size, depth, how many: round 12 in, 3/4 in deep, 2 each".to_owned(),
         offered: offered(units).to_owned(),
         ..Question::default()
     }
@@ -43,15 +41,15 @@ fn first(units: UnitSystem) -> Question {
 /// A usual canvas of the shops.
 pub(in super::super) fn offered(units: UnitSystem) -> &'static str {
     match units {
-        UnitSystem::Us => "square 10 x 10 in, 1/2 in deep, 1 each",
-        UnitSystem::Metric => "square 25 x 25 cm, 1.7 cm deep, 1 each",
+        UnitSystem::Us => "square 10 x 10 in, 1/2 in deep",
+        UnitSystem::Metric => "square 25 x 25 cm, 1.7 cm deep",
     }
 }
 
 fn another() -> Question {
     Question {
         option: "canvas",
-        words: "And on another kind of canvas?".to_owned(),
+        words: "And another kind of canvas?".to_owned(),
         help: "as before; Enter when that was all".to_owned(),
         ..Question::default()
     }

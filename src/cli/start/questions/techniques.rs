@@ -1,6 +1,5 @@
 use super::super::answers::{Answers, LayerAnswer, Shares};
 use super::super::ask::{Choice, Complaint, Question, Stop};
-use super::super::consequence;
 use super::super::given::GivenCanvases;
 use super::super::interview::Interview;
 use super::super::offers::Spoken;
@@ -17,7 +16,7 @@ pub(in super::super) fn techniques(
         technique(interview, nth(&given.technique, at), at)?;
         consistency(interview, nth(&given.consistency, at), at)?;
     }
-    interview.ask.say(&consequence::paint(&interview.plan));
+    interview.tell_paint();
     Ok(())
 }
 

@@ -80,8 +80,11 @@ impl<'o> Said<'o> {
             self.each = Some(without(&["each", "apiece", "for"]));
         } else if has("edge") || has("edges") {
             self.bare = has("bare") || has("unpainted");
+            let depth = without(&["edge", "edges", "bare", "unpainted", "painted", "of", "a"]);
             if has("no") || has("without") {
                 self.depth = Some("0".to_owned());
+            } else if starts_with_number(&depth) {
+                self.depth = Some(depth);
             }
         } else if has("deep") || has("depth") || has("thick") {
             self.depth = Some(without(&["deep", "depth", "thick", "of"]));
