@@ -36,6 +36,7 @@ mod quantity_time;
 mod quantity_units;
 mod readme;
 mod sketches;
+mod start;
 mod tagged;
 mod thin_paint;
 mod tools;

@@ -1,5 +1,6 @@
 //! What can be asked for.
 
+use super::start::given::Start;
 use crate::handout::Sheet;
 use crate::lesson::{self, Edition, Lesson, Paper};
 use crate::quantity::{Date, UnitSystem};
@@ -39,6 +40,15 @@ const OVERVIEW: &str = examples!(
   puddlebook make my-class.yaml             all handouts, into handouts/my-class/
   puddlebook explain canvases               what a key of a lesson means
   puddlebook help make                      more about a command"
+);
+
+const STARTING: &str = examples!(
+    "  puddlebook start
+  puddlebook start my-class.yaml --no-questions --people 8 \\
+      --canvas \"square 10 x 10 in, 1/2 in deep, 2 each\" --technique \"straight pour\" \\
+      --colours \"harbour blue 2, sand 1, white 1\" --cupboard \"pouring medium 16 fl oz\"
+
+Every question has an option, so that nothing need be asked."
 );
 
 const LEARNING: &str = examples!(
@@ -85,16 +95,21 @@ const MANUALS: &str = examples!(
 \"man -l man/puddlebook.1\" shows a page; in ~/.local/share/man/man1 \"man puddlebook\" finds it."
 );
 
-const PREVIEWING: &str = "\
+const PREVIEWING: &str = examples!(
+    "  puddlebook preview lessons/boathouse-evening.yaml
+  puddlebook preview my-class.yaml --port 8080 --no-browser
+
 The page is served to this machine alone (127.0.0.1) and needs no internet. It shows what \
 \"make\" would print, what is wrong with the lesson, and what another number of students or \
-another consistency would change; a button writes the change into the file.
-
-Example: puddlebook preview lessons/boathouse-evening.yaml";
+another consistency would change; a button writes the change into the file."
+);
 
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub(super) enum Command {
+    /// Begin a lesson: a few questions, and a lesson file that is right
+    #[command(after_help = STARTING)]
+    Start(Box<Start>),
     /// Make the handouts of one or more lessons
     #[command(after_help = examples!(
         "  puddlebook make lessons/boathouse-evening.yaml

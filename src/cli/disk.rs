@@ -33,6 +33,36 @@ pub(super) fn write_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
     Ok(())
 }
 
+/// What happens to a file that is there already.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Existing {
+    /// It stays, and nothing is written.
+    Stays,
+    /// It is replaced as a whole.
+    Replaced,
+}
+
+/// Writes one file by way of a temporary one beside its place. A file that must stay is found
+/// by the writing itself, also where it appeared only now.
+///
+/// # Errors
+/// What the system says; [`std::io::ErrorKind::AlreadyExists`] for a file that stays.
+pub(super) fn write_one(path: &Path, bytes: &[u8], existing: Existing) -> std::io::Result<()> {
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
+    let folder = folder.unwrap_or(Path::new("."));
+    fs::create_dir_all(folder)?;
+    if path.is_dir() {
+        return Err(std::io::Error::new(std::io::ErrorKind::IsADirectory, "it is a folder"));
+    }
+    let mut file = unfinished().tempfile_in(folder)?;
+    file.write_all(bytes)?;
+    let written = match existing {
+        Existing::Stays => file.persist_noclobber(path),
+        Existing::Replaced => file.persist(path),
+    };
+    written.map(|_| ()).map_err(|error| error.error)
+}
+
 /// The file on the way to a folder that cannot be made because of it.
 fn file_above(folder: &Path) -> Option<&Path> {
     folder.ancestors().find(|above| fs::metadata(above).is_ok_and(|about| !about.is_dir()))

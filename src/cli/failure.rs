@@ -55,6 +55,7 @@ impl Failure {
     pub(super) fn and(self, other: Self) -> Self {
         match (self, other) {
             (Self::Wrong(one), Self::Wrong(other)) => Self::Wrong(one + &other),
+            (Self::Use(one), Self::Use(other)) => Self::Use(one + &other),
             (one, other) => Self::Disk(one.into_text() + &other.into_text()),
         }
     }

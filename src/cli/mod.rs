@@ -27,6 +27,8 @@ mod plan_room;
 mod say;
 mod schema;
 mod preview;
+mod quoted;
+pub mod start;
 mod words;
 
 use args::{Arguments, Command};
@@ -41,6 +43,7 @@ pub fn command() -> clap::Command {
 /// Runs the program on its arguments.
 pub fn run() -> ExitCode {
     let result = match Arguments::parse().command {
+        Command::Start(arguments) => start::start(&arguments),
         Command::Make(arguments) => make::make(&arguments),
         Command::Plan(arguments) => plan::plan(&arguments),
         Command::Order(arguments) => order::order(&arguments),

@@ -42,7 +42,7 @@ mod weighings;
 mod words;
 
 pub use edit::{Unplaced, edit, form_at};
-pub use faults::{Faults, Style};
+pub use faults::{Faults, Said, Style};
 pub use keys::{Found, KeyHelp, Need, explain, keys};
 pub use load::{read, read_with};
 pub use model::*;

@@ -1,5 +1,6 @@
 //! The films file: a data file that lessons name under `use:`.
 
+use crate::cli::quoted::quoted;
 use crate::plan::learn::mean::Varies;
 use crate::plan::learn::{Learned, LearnedFilm, LearnedSpread, Method};
 use crate::quantity::show::trimmed;
@@ -46,10 +47,10 @@ fn techniques(file: &mut String, films: &[LearnedFilm]) {
     }
     line(file, "\ntechniques:");
     for technique in firsts(films.iter().map(|film| film.technique.name.as_str())) {
-        line(file, &format!("  {}:\n    layers:", key(technique)));
+        line(file, &format!("  {}:\n    layers:", quoted(technique)));
         let of = || films.iter().filter(|film| film.technique.name == technique);
         for layer in firsts(of().map(|film| film.layer.as_str())) {
-            line(file, &format!("      {}:", key(layer)));
+            line(file, &format!("      {}:", quoted(layer)));
             of().filter(|film| film.layer == layer).for_each(|film| one(file, film));
         }
     }
@@ -125,16 +126,6 @@ fn mm(length: Length) -> String {
     let before_point = if mm > 0.0 { mm.log10().floor() as i32 + 1 } else { 1 };
     let decimals = usize::try_from(DIGITS - before_point).unwrap_or(0);
     format!("{} mm", trimmed(mm, decimals))
-}
-
-/// A name as a key of YAML, in quotation marks where it is not plain.
-fn key(name: &str) -> String {
-    let plain = name.starts_with(char::is_alphabetic)
-        && name.chars().all(|c| c.is_alphanumeric() || c == ' ' || c == '-')
-        && !name.ends_with(' ')
-        && !["null", "Null", "NULL"].contains(&name);
-    // A text of JSON is a text of YAML.
-    if plain { name.to_owned() } else { serde_json::Value::from(name).to_string() }
 }
 
 fn line(file: &mut String, text: &str) {

@@ -1,0 +1,52 @@
+use super::super::answers::{Answers, Students};
+use super::super::ask::{Question, Stop};
+use super::super::given::GivenPeople;
+use super::super::interview::Interview;
+use super::super::reading::{line, pieces};
+
+/// How many come, how old they are, and the sets besides theirs, which are only given.
+pub(in super::super) fn people(
+    interview: &mut Interview<'_>,
+    given: &GivenPeople,
+) -> Result<(), Stop> {
+    let question = Question {
+        option: "people",
+        words: "How many people come?".to_owned(),
+        help: "a number, or their first names: Ana, Bo, Cem".to_owned(),
+        offered: "8".to_owned(),
+        ..Question::default()
+    };
+    interview.text(question, given.people.as_deref(), |_, answers, text| {
+        let names = pieces(text);
+        answers.people.students = match names.as_slice() {
+            [_, _, ..] => Students::Named(names),
+            _ => Students::Count(line(text)),
+        };
+        Ok(())
+    })?;
+    let question = Question {
+        option: "youngest",
+        words: "How old is the youngest?".to_owned(),
+        help: "it selects the safety notes; Enter when all are adults".to_owned(),
+        ..Question::default()
+    };
+    interview.text(question, given.youngest.as_deref(), |_, answers, text| {
+        answers.people.youngest = line(text);
+        Ok(())
+    })?;
+    let sets: [(&'static str, &Option<String>, fn(&mut Answers) -> &mut String); 2] = [
+        ("demonstrations", &given.demonstrations, |answers| &mut answers.people.demonstrations),
+        ("spares", &given.spares, |answers| &mut answers.people.spares),
+    ];
+    for (option, given, part) in sets {
+        let Some(given) = given else { continue };
+        let words = format!("How many {option}?");
+        let offered = part(&mut interview.answers).clone();
+        let question = Question { option, words, offered, ..Question::default() };
+        interview.text(question, Some(given), |_, answers, text| {
+            *part(answers) = line(text);
+            Ok(())
+        })?;
+    }
+    Ok(())
+}
