@@ -14,12 +14,15 @@ mod costs;
 mod disk;
 mod failure;
 mod json;
+mod kept;
 mod learn;
 mod lessons;
 mod make;
 mod order;
 mod plan;
 mod plan_room;
+mod say;
+mod unfinished;
 mod words;
 
 use args::{Arguments, Command};
@@ -35,7 +38,7 @@ pub fn run() -> ExitCode {
         Command::Learn(arguments) => learn::learn(&arguments),
         Command::Check(arguments) => check::check(&arguments),
     };
-    match result {
+    match result.and_then(|()| say::heard()) {
         Ok(()) => ExitCode::SUCCESS,
         Err(failure) => {
             failure.print();

@@ -7,6 +7,7 @@
 //! A table grows to the same nodes as a YAML file (`table`), so that one reading (`raw`), one
 //! check of rows (`row`) and of what rows say together (`together`) serves both.
 
+mod formula;
 mod raw;
 mod row;
 mod table;
@@ -19,9 +20,10 @@ use super::grow;
 use super::load::{Load, read_among};
 use super::model::{Canvas, Lesson, WeighedClass};
 use super::problem::{Problem, ProblemKind};
-use super::source::{Place, Sources, from_disk, to_text};
+use super::source::{Place, Sources, from_disk, shown, to_text};
 use super::tree::{Log, NodeId, Tree};
 use super::unseen::Unseen;
+pub use formula::harmless;
 use row::Row;
 use serde::Deserialize;
 use std::path::{Component, Path, PathBuf};
@@ -161,8 +163,8 @@ impl Reading<'_> {
 
     /// The roots of the classes of a file.
     fn grow(&mut self, path: &Path) -> Vec<NodeId> {
-        let name = path.display().to_string();
-        let text = match (self.load)(path).and_then(to_text) {
+        let name = shown(path);
+        let text = match (self.load)(path).and_then(|bytes| to_text(path, bytes)) {
             Ok(text) => text,
             Err(why) => {
                 self.log.at(None, ProblemKind::WeighingsUnread { name, why });
@@ -202,14 +204,15 @@ impl Reading<'_> {
         let desk = Desk { tree: &self.tree, log: &self.log, unseen: &unseen };
         let written = row::say(desk, root, "lesson", &raw.lesson)?;
         let named = desk.read(written)?;
-        let path = straight(&folder.join(named));
+        // As people write it on Windows, too.
+        let path = straight(&folder.join(named.replace('\\', "/")));
         let known = self.lessons.iter().position(|(known, _)| *known == path);
         if known.is_some() || self.log.is_full() {
             return known;
         }
-        let given = match (self.load)(&path).and_then(to_text) {
+        let given = match (self.load)(&path).and_then(|bytes| to_text(&path, bytes)) {
             Err(why) => {
-                let name = path.display().to_string();
+                let name = shown(&path);
                 desk.fault(written.node, ProblemKind::LessonUnread { name, why });
                 None
             }
