@@ -17,6 +17,7 @@ mod lesson_shipped;
 mod lesson_together;
 mod lesson_tools;
 mod lesson_wrong;
+mod limits;
 mod page;
 mod pdf;
 mod pdf_booklet;

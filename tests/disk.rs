@@ -63,6 +63,10 @@ fn names_of_any_kind_are_read_and_written() {
         let (code, wrong) = said!(folder, "make", "--only", "weigh", "--out", "made", "--", &file);
         assert_eq!((code, wrong.as_str()), (0, ""), "{name}");
         assert_eq!(names(&folder.path().join("made").join(name)), ["weigh.csv", "weigh.pdf"]);
+        if name.contains(char::is_control) {
+            // A table of its own lines cannot name it.
+            continue;
+        }
         // The table leads back to its lesson.
         let table = folder.path().join("made").join(name).join("weigh.csv");
         let filled = fs::read_to_string(&table).unwrap().replace(",,,,1 g", ",50,5,,1 g");
@@ -195,7 +199,11 @@ fn line_ends_and_marks_of_every_system_are_read() {
     let folder = studio();
     let lesson = format!("{SMALL}use: ['data\\colours.yaml']\n");
     fs::create_dir(folder.path().join("data")).unwrap();
-    fs::write(folder.path().join("data/colours.yaml"), "colours:\r\n  red: {}\r\n").unwrap();
+    fs::write(
+        folder.path().join("data/colours.yaml"),
+        "colours:\r\n  red: {swatch: \"#C02020\"}\r\n",
+    )
+    .unwrap();
     let texts = [lesson.clone(), lesson.replace('\n', "\r\n"), lesson.replace('\n', "\r")];
     for text in texts {
         for text in [text.clone(), format!("\u{feff}{text}")] {
@@ -209,6 +217,7 @@ fn line_ends_and_marks_of_every_system_are_read() {
         fs::write(folder.path().join("odd.yaml"), wrong).unwrap();
         let (code, said) = said!(folder, "check", "odd.yaml");
         assert_eq!(code, 1);
+        assert!(!said.contains('␍'), "{said}");
         assert!(said.contains("odd.yaml:6:12") && said.contains("write 10.5 in"), "{said}");
         assert_eq!(said.matches("error: ").count(), 2, "{said}");
     }
@@ -271,7 +280,7 @@ fn what_was_written_into_an_output_is_kept() {
     // Where the list is lost, nobody knows what was changed, and everything is kept.
     fs::remove_file(out.join(".puddlebook-made")).unwrap();
     fs::write(folder.path().join("small.yaml"), SMALL).unwrap();
-    assert!(made().1.matches("kept as").count() == 3, "cards, weigh sheet and its table");
+    assert_eq!(made().1.matches("kept as").count(), 2, "cards and weigh sheet");
 }
 
 #[test]

@@ -37,9 +37,11 @@ pub(super) fn write_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
     let mut ready = Vec::with_capacity(files.len());
     let mut cleared: Option<&Path> = None;
     for (path, bytes) in files {
-        let failed = |error| Failure::write(path, error);
         let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
         let folder = folder.unwrap_or(Path::new("."));
+        // Nobody knows the hidden list by its name.
+        let named = if kept::is_list(path) { folder } else { path };
+        let failed = |error| Failure::write(named, error);
         fs::create_dir_all(folder).map_err(|error| match file_above(folder) {
             Some(file) => Failure::no_folder(file, "--out"),
             None => failed(error),
@@ -51,10 +53,10 @@ pub(super) fn write_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
             unfinished::clear(folder);
             cleared = Some(folder);
         }
-        ready.push((path, unfinished::written(folder, bytes).map_err(failed)?));
+        ready.push((path, named, unfinished::written(folder, bytes).map_err(failed)?));
     }
-    for (path, file) in ready {
-        file.persist(path).map_err(|error| Failure::write(path, error.error))?;
+    for (path, named, file) in ready {
+        file.persist(path).map_err(|error| Failure::write(named, error.error))?;
     }
     Ok(())
 }

@@ -41,14 +41,17 @@ pub(super) struct Around {
 
 /// What is to be written around these outputs.
 pub(super) fn around(files: &[(PathBuf, Vec<u8>)]) -> Around {
-    let mut lists: BTreeMap<&Path, (List, List)> = BTreeMap::new();
+    let mut lists: BTreeMap<&Path, (List, List, bool)> = BTreeMap::new();
     let mut around = Around::default();
     for (path, bytes) in files {
         let folder = path.parent().unwrap_or(Path::new(""));
-        let (both, new) = lists.entry(folder).or_insert_with(|| (read(folder), read(folder)));
+        let (both, new, there) =
+            lists.entry(folder).or_insert_with(|| (read(folder), read(folder), false));
         let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
         let known = both.entry(name.clone()).or_default();
-        let found = found(path).filter(|found| found != bytes);
+        let found = found(path);
+        *there |= found.is_some();
+        let found = found.filter(|found| found != bytes);
         if let Some(found) = found.filter(|found| !known.contains(&hash(found))) {
             let copy = copy(path, &around.before);
             around.before.push((copy.clone(), found));
@@ -57,11 +60,18 @@ pub(super) fn around(files: &[(PathBuf, Vec<u8>)]) -> Around {
         known.insert(hash(bytes));
         new.insert(name, BTreeSet::from([hash(bytes)]));
     }
-    for (folder, (both, new)) in lists {
-        around.before.push((folder.join(LIST), lines(&both)));
+    for (folder, (both, new, there)) in lists {
+        if there {
+            around.before.push((folder.join(LIST), lines(&both)));
+        }
         around.after.push((folder.join(LIST), lines(&new)));
     }
     around
+}
+
+/// Whether a path is that of a list.
+pub(super) fn is_list(path: &Path) -> bool {
+    path.file_name() == Some(OsStr::new(LIST))
 }
 
 /// The list of a folder; one that is not there or not ours knows of nothing.
