@@ -123,7 +123,6 @@ TABLES = {
     "rows of slips": fill(lambda n: ROW.format(s=f"x{n}", b="a", a="b"), COLUMNS + "\n"),
     "rows of one cup": fill(lambda n: ROW.format(s=1, b=50, a=5), COLUMNS + "\n"),
     "rows of many lessons": fill(lambda n: ROW.format(s=1, b=50, a=5).replace("small", f"s{n}"), COLUMNS + "\n"),
-    "rows of many days": fill(lambda n: ROW.format(s=n % 2 + 1, b=50, a=5).replace("2026-04-11", f"{2000 + n // 336 % 99}-{n // 28 % 12 + 1:02}-{n % 28 + 1:02}"), COLUMNS + "\n"),
     "commas": "," * SIZE,
     "rows of commas": ("," * 14 + "\n") * (SIZE // 15),
     "quotes in a table": COLUMNS + "\n" + '"' * (SIZE - 200),

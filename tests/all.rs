@@ -10,6 +10,7 @@ mod disk;
 mod exercise_sheets;
 mod faces;
 mod handouts;
+mod hostile;
 mod interrupted;
 mod language;
 mod learning;

@@ -125,7 +125,8 @@ impl Templates {
         allowance: &mut Allowance,
     ) -> Result<String, TemplateFault> {
         let fill = |paper: &mut _| self.tera.render_to(template, context, paper);
-        let filled = sandbox::metered(allowance, fill);
+        let parts = || sandbox::size(&context.clone().into_json());
+        let filled = sandbox::metered(allowance, parts, fill);
         filled.map_err(|halt| match halt {
             Halt::Engine(error, counter) => {
                 sandbox::unfilled(template, &error, &self.texts, counter, context)

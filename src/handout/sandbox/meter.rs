@@ -11,9 +11,10 @@ use std::collections::HashMap;
 use std::io::{self, Write};
 use tera::{Tera, Value};
 
-/// What filling in one template may cost. The built-in ones need a hundredth of it for a class
-/// of forty with six kinds of canvas.
-const WORK: u64 = 400_000_000;
+/// What filling in one template may cost: about a million rounds of a short loop.
+const WORK: u64 = 60_000_000;
+/// What it may cost for each part of a plan so large that this is more.
+const WORK_A_PART: u64 = 400;
 /// What an expression costs beside the values in it.
 const EXPRESSION: u64 = 40;
 /// Most that the templates of one handout may write, in bytes: more than ten thousand pages of
@@ -21,6 +22,9 @@ const EXPRESSION: u64 = 40;
 const WRITTEN: usize = 32 << 20;
 /// Most numbers of one range.
 const RANGE: u64 = 1_000;
+
+/// What is wrong with a template that costs more.
+const TOO_OFTEN: &str = "the loops of this template go round too often";
 
 /// The call that counts. A template cannot name it: it may call nothing but `range`.
 const COUNTER: &str = "puddlebook_count";
@@ -68,12 +72,29 @@ thread_local! {
     static RUN: RefCell<Option<Run>> = const { RefCell::new(None) };
 }
 
-/// Fills in a template with a counter at hand.
+/// Fills in a template with a counter at hand. `parts` counts the values of the plan; it is
+/// asked only where the work may depend on it.
 pub(in crate::handout) fn metered(
     allowance: &mut Allowance,
-    fill: impl FnOnce(&mut Paper) -> tera::Result<()>,
+    parts: impl FnOnce() -> u64,
+    fill: impl Fn(&mut Paper) -> tera::Result<()>,
 ) -> Result<String, Halt> {
-    let run = Run { left: WORK, weight: 0, file: 0, line: 1, stopped: None };
+    match within(WORK, allowance, &fill) {
+        Err(Halt::Stopped(stopped)) if stopped.message == TOO_OFTEN => {
+            let work = parts().saturating_mul(WORK_A_PART);
+            let again = (work > WORK).then(|| within(work, allowance, &fill));
+            again.unwrap_or(Err(Halt::Stopped(stopped)))
+        }
+        filled => filled,
+    }
+}
+
+fn within(
+    work: u64,
+    allowance: &mut Allowance,
+    fill: impl Fn(&mut Paper) -> tera::Result<()>,
+) -> Result<String, Halt> {
+    let run = Run { left: work, weight: 0, file: 0, line: 1, stopped: None };
     RUN.set(Some(run));
     let mut paper = Paper { bytes: Vec::new(), most: allowance.0 };
     let filled = fill(&mut paper);
@@ -133,7 +154,7 @@ pub(super) fn spend(cost: u64) -> tera::Result<()> {
     });
     if enough == Some(false) {
         stop(
-            "the loops of this template go round too often",
+            TOO_OFTEN,
             "a loop in a loop goes round for every pair, and so on; leave one of them out",
         );
         return Err(tera::Error::msg("too much work"));
@@ -147,7 +168,7 @@ pub(super) fn made(size: u64) {
 }
 
 /// How large a value is: its parts, and a part for every line of a text.
-pub(super) fn size(value: &Value) -> u64 {
+pub(in crate::handout) fn size(value: &Value) -> u64 {
     match value {
         Value::Null | Value::Bool(_) | Value::Number(_) => 1,
         Value::String(text) => 1 + text.len() as u64 / 40,

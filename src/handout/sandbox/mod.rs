@@ -23,7 +23,7 @@ use tags::{Piece, PieceKind};
 use tera::Tera;
 
 pub(super) use explain::{chain, unfilled, unreadable};
-pub(super) use meter::{Allowance, Halt, metered};
+pub(super) use meter::{Allowance, Halt, metered, size};
 
 /// The names that templates of the program and of a user may include.
 type Texts<'a> = BTreeMap<&'a str, &'a str>;

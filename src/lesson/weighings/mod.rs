@@ -23,9 +23,11 @@ use super::problem::{Problem, ProblemKind};
 use super::source::{Place, Sources, from_disk, shown, to_text};
 use super::tree::{Log, NodeId, Tree};
 use super::unseen::Unseen;
+use crate::quantity::Date;
 pub use formula::harmless;
 use row::Row;
 use serde::Deserialize;
+use std::collections::BTreeMap;
 use std::path::{Component, Path, PathBuf};
 use std::sync::Arc;
 pub use table::COLUMNS;
@@ -144,21 +146,21 @@ impl Reading<'_> {
         together::check(desk, &rows);
         let paths = rows.iter().map(|(_, row)| (row.cup.place.clone(), desk.tree.path(row.node)));
         let paths = paths.collect();
-        let mut classes: Vec<(usize, WeighedClass)> = Vec::new();
+        let mut classes: Vec<WeighedClass> = Vec::new();
+        let mut known: BTreeMap<(usize, Option<Date>), usize> = BTreeMap::new();
         for (at, row) in rows {
-            let mut same = classes.iter_mut();
-            match same.find(|(lesson, class)| *lesson == at && class.date == row.date) {
-                Some((_, class)) => class.cups.push(row.cup),
+            let next = classes.len();
+            match classes.get_mut(*known.entry((at, row.date)).or_insert(next)) {
+                Some(class) => class.cups.push(row.cup),
                 None => {
                     let lesson = Arc::clone(&self.lessons.get(at)?.1.as_ref()?.lesson);
-                    let class = WeighedClass { lesson, date: row.date, cups: vec![row.cup] };
-                    classes.push((at, class));
+                    classes.push(WeighedClass { lesson, date: row.date, cups: vec![row.cup] });
                 }
             }
         }
         // Stable, so that classes without a date stay where they were put.
-        classes.sort_by_key(|(_, class)| class.date);
-        Some((classes.into_iter().map(|(_, class)| class).collect(), paths))
+        classes.sort_by_key(|class| class.date);
+        Some((classes, paths))
     }
 
     /// The roots of the classes of a file.
