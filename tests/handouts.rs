@@ -39,7 +39,7 @@ fn plan_of(text: &str) -> Plan {
     plan::plan(read(text)).unwrap_or_else(|reason| panic!("{reason}"))
 }
 
-fn built_in() -> Templates {
+pub fn built_in() -> Templates {
     Templates::new(Language::English, &BTreeMap::new()).unwrap()
 }
 
@@ -171,7 +171,7 @@ fn what_a_template_gets_wrong_is_said_with_what_would_be_right() {
         ("<b>bold</b>", "HTML is not understood"),
         ("{{ nobody }}", "nobody"),
         ("{% for x in canvases %}", "order.md"),
-        ("{{ get_env(name=\"HOME\") }}", "cannot read the environment"),
+        ("{{ get_env(name=\"HOME\") }}", "cannot call"),
     ];
     for (template, expected) in cases {
         let message = match with_template(template) {

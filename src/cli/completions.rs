@@ -2,7 +2,7 @@
 
 use super::args;
 use super::failure::Failure;
-use super::say::print;
+use super::wrapped::print;
 
 pub(super) fn completions(arguments: &args::Completions) -> Result<(), Failure> {
     let mut script = Vec::new();

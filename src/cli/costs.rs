@@ -1,8 +1,8 @@
 //! What a class costs, on the terminal.
 
 use super::plan::table;
+use super::say::println;
 use crate::handout::{CostText, FeesText};
-use anstream::println;
 use comfy_table::Table;
 
 /// The tables of what is used up, what is paid, and what other classes would pay; each only

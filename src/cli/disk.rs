@@ -1,21 +1,47 @@
 //! The only place that touches the disk, besides the reading of lessons.
 
 use super::failure::Failure;
+use super::kept::{self, Kept};
+use super::say::eprintln;
+use super::unfinished;
+use crate::lesson::shown;
 use std::collections::BTreeMap;
 use std::fs;
-use std::io::Write;
 use std::path::{Path, PathBuf};
 
 /// Largest template that is read, in bytes.
 const MAX_TEMPLATE_BYTES: u64 = 1 << 20;
 
-/// Writes all files, each to a temporary file beside its place first, so that no
+/// Most templates in one folder.
+const MAX_TEMPLATES: usize = 200;
+
+/// Writes the outputs of a command. What somebody changed in those of an earlier run is kept
+/// beside them, and said.
+pub(super) fn write_outputs(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
+    let around = kept::around(files);
+    write_all(&around.before)?;
+    for Kept { changed, copy } in &around.kept {
+        eprintln!(
+            "note: {} was changed since it was made; kept as {}",
+            shown(changed),
+            shown(copy)
+        );
+    }
+    write_all(files)?;
+    write_all(&around.after)
+}
+
+/// Writes all files, each under a hidden name beside its place first, so that no
 /// reader ever sees half of one.
 pub(super) fn write_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
     let mut ready = Vec::with_capacity(files.len());
+    let mut cleared: Option<&Path> = None;
     for (path, bytes) in files {
-        let failed = |error| Failure::write(path, error);
-        let folder = path.parent().unwrap_or(Path::new("."));
+        let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
+        let folder = folder.unwrap_or(Path::new("."));
+        // Nobody knows the hidden list by its name.
+        let named = if kept::is_list(path) { folder } else { path };
+        let failed = |error| Failure::write(named, error);
         fs::create_dir_all(folder).map_err(|error| match file_above(folder) {
             Some(file) => Failure::no_folder(file, "--out"),
             None => failed(error),
@@ -23,12 +49,14 @@ pub(super) fn write_all(files: &[(PathBuf, Vec<u8>)]) -> Result<(), Failure> {
         if path.is_dir() {
             return Err(Failure::no_file(path));
         }
-        let mut file = unfinished().tempfile_in(folder).map_err(failed)?;
-        file.write_all(bytes).map_err(failed)?;
-        ready.push((path, file));
+        if cleared != Some(folder) {
+            unfinished::clear(folder);
+            cleared = Some(folder);
+        }
+        ready.push((path, named, unfinished::written(folder, bytes).map_err(failed)?));
     }
-    for (path, file) in ready {
-        file.persist(path).map_err(|error| Failure::write(path, error.error))?;
+    for (path, named, file) in ready {
+        file.persist(path).map_err(|error| Failure::write(named, error.error))?;
     }
     Ok(())
 }
@@ -68,19 +96,6 @@ fn file_above(folder: &Path) -> Option<&Path> {
     folder.ancestors().find(|above| fs::metadata(above).is_ok_and(|about| !about.is_dir()))
 }
 
-/// A temporary file that gets the rights of any new file: a handout is not private.
-fn unfinished() -> tempfile::Builder<'static, 'static> {
-    let mut builder = tempfile::Builder::new();
-    builder.prefix(".puddlebook-");
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt;
-        // The umask of the user takes away from it.
-        builder.permissions(fs::Permissions::from_mode(0o666));
-    }
-    builder
-}
-
 /// The templates in a folder, by file name; subfolders stay closed.
 pub(super) fn read_templates(folder: &Path) -> Result<BTreeMap<String, String>, Failure> {
     let failed = |error| Failure::read(folder, error);
@@ -95,11 +110,24 @@ pub(super) fn read_templates(folder: &Path) -> Result<BTreeMap<String, String>, 
             continue;
         };
         let failed = |error| Failure::read(&path, error);
-        let size = fs::metadata(&path).map_err(failed)?.len();
-        if size > MAX_TEMPLATE_BYTES {
+        let about = fs::metadata(&path).map_err(failed)?;
+        if about.is_dir() {
+            continue;
+        }
+        if !about.is_file() {
+            return Err(Failure::disk(format!("{} is no file", shown(&path))));
+        }
+        if about.len() > MAX_TEMPLATE_BYTES {
             return Err(Failure::too_large(&path, MAX_TEMPLATE_BYTES));
         }
-        templates.insert(name.to_string(), fs::read_to_string(&path).map_err(failed)?);
+        if templates.len() >= MAX_TEMPLATES {
+            let folder = shown(folder);
+            let what = format!("{folder} has more than {MAX_TEMPLATES} templates");
+            return Err(Failure::disk(what));
+        }
+        let text = fs::read_to_string(&path).map_err(failed)?;
+        let text = text.strip_prefix('\u{feff}').map(str::to_owned).unwrap_or(text);
+        templates.insert(name.to_string(), text);
     }
     Ok(templates)
 }

@@ -2,7 +2,7 @@
 
 use super::args;
 use super::failure::Failure;
-use super::say::{columns, paragraph, print};
+use super::wrapped::{columns, paragraph, print};
 use crate::lesson::{self, FileKind, Found, KeyHelp, Need};
 use std::fmt::Write;
 

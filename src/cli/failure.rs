@@ -1,7 +1,8 @@
 //! What went wrong, and the exit code for it.
 
+use super::say::eprintln;
 use crate::handout::TemplateFault;
-use anstream::eprintln;
+use crate::lesson::shown;
 use std::fmt::Display;
 use std::io;
 use std::path::Path;
@@ -21,29 +22,29 @@ pub(super) enum Failure {
 impl Failure {
     /// A file that could not be read.
     pub(super) fn read(path: &Path, error: io::Error) -> Self {
-        Self::disk(format!("could not read {}: {error}", path.display()))
+        Self::disk(format!("could not read {}: {}", shown(path), why(&error)))
     }
 
     /// A file that could not be written.
     pub(super) fn write(path: &Path, error: io::Error) -> Self {
-        Self::disk(format!("could not write {}: {error}", path.display()))
+        Self::disk(format!("could not write {}: {}", shown(path), why(&error)))
     }
 
     /// A file where there should be a folder that an option names.
     pub(super) fn no_folder(file: &Path, option: &str) -> Self {
-        let file = file.display();
+        let file = shown(file);
         Self::disk(format!("{file} is a file, not a folder; name another folder with {option}"))
     }
 
     /// A folder where a file should go.
     pub(super) fn no_file(folder: &Path) -> Self {
-        let folder = folder.display();
+        let folder = shown(folder);
         Self::disk(format!("could not write {folder}: it is a folder; give it another name"))
     }
 
     /// A file that is larger than any honest one.
     pub(super) fn too_large(path: &Path, limit: u64) -> Self {
-        Self::disk(format!("{} is larger than {} KiB", path.display(), limit / 1024))
+        Self::disk(format!("{} is larger than {} KiB", shown(path), limit / 1024))
     }
 
     /// A sentence about the disk.
@@ -84,8 +85,28 @@ impl Failure {
     }
 }
 
+/// What the system said, in the words of people where there are some.
+fn why(error: &io::Error) -> String {
+    match error.kind() {
+        io::ErrorKind::PermissionDenied => {
+            "you may not do that there; name another folder, or ask who owns this one".to_owned()
+        }
+        io::ErrorKind::ReadOnlyFilesystem => {
+            "nothing can be written there; name another folder with --out".to_owned()
+        }
+        io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => {
+            "the disk is full; what was there before is as it was".to_owned()
+        }
+        io::ErrorKind::FileTooLarge => {
+            "files may not get so large there; what was there before is as it was".to_owned()
+        }
+        io::ErrorKind::InvalidFilename => "this name is too long for the disk".to_owned(),
+        _ => error.to_string(),
+    }
+}
+
 impl From<TemplateFault> for Failure {
     fn from(fault: TemplateFault) -> Self {
-        Self::Wrong(format!("error: {fault}"))
+        Self::Wrong(fault.render())
     }
 }

@@ -1,7 +1,7 @@
 //! Reading lessons for every command: all of them, with all their problems.
 
 use super::failure::Failure;
-use crate::lesson::{self, Lesson, Style};
+use crate::lesson::{self, Lesson, Style, shown};
 use crate::plan::{self, Plan};
 use std::path::{Path, PathBuf};
 
@@ -25,12 +25,8 @@ pub(super) fn read_all(paths: &[PathBuf]) -> Result<Vec<(&Path, Lesson)>, Failur
 /// Reads one lesson.
 pub(super) fn read(path: &Path) -> Result<Lesson, Failure> {
     lesson::read(path).map_err(|faults| {
-        if faults.is_unread() {
-            let text = faults.render(Style::Plain);
-            let first = text.lines().next().unwrap_or_default();
-            return Failure::disk(first.trim_start_matches("error: "));
-        }
-        Failure::Wrong(faults.render(Style::Coloured))
+        let said = faults.render(Style::Coloured);
+        if faults.is_unread() { Failure::Disk(said) } else { Failure::Wrong(said) }
     })
 }
 
@@ -56,5 +52,5 @@ pub(super) fn work_out_all<'p>(
 /// Works a lesson out.
 pub(super) fn work_out(path: &Path, lesson: Lesson) -> Result<Plan, Failure> {
     plan::plan(lesson)
-        .map_err(|reason| Failure::Wrong(format!("error: {}: {reason}\n", path.display())))
+        .map_err(|reason| Failure::Wrong(format!("error: {}: {reason}\n", shown(path))))
 }

@@ -1,20 +1,21 @@
 //! `make`: the handouts of lessons.
 
 use super::beside::way;
-use super::disk::write_all;
+use super::disk::write_outputs;
 use super::failure::Failure;
 use super::lessons::{read_all, work_out};
+use super::say::{eprintln, println};
 use super::words::Words;
 use super::{advice, args};
 use crate::crew;
 use crate::handout::{Desk, Sheet, Templates, order_csv, weigh_csv};
 use crate::ink::Faces;
 use crate::lesson::Lesson;
+use crate::lesson::shown;
 use crate::page::style::Style;
 use crate::plan::{Errand, Plan};
 use crate::quantity::show::Show;
 use crate::{page, pdf};
-use anstream::{eprintln, println};
 use indicatif::{ProgressBar, ProgressStyle};
 use std::collections::BTreeSet;
 use std::io::IsTerminal;
@@ -91,7 +92,7 @@ pub(super) fn make(arguments: &args::Make) -> Result<(), Failure> {
     let made: Vec<Made> = made.into_iter().collect::<Result<_, Failure>>()?;
     progress.finish_and_clear();
     for made in &made {
-        write_all(&made.files)?;
+        write_outputs(&made.files)?;
         report(made);
         advice::print(&made.plan.lesson, &made.plan.advice());
     }
@@ -115,7 +116,7 @@ fn folders(lessons: &[(&Path, Lesson)], out: &Path) -> Result<Vec<PathBuf>, Fail
             } else {
                 Err(Failure::Wrong(format!(
                     "error: two lessons are called {}; make them into different --out folders\n",
-                    stem.display()
+                    shown(Path::new(stem))
                 )))
             }
         })
@@ -135,7 +136,7 @@ impl Workshop<'_> {
         let plan = work_out(path, lesson)?;
         let desk = Desk::new(&plan, &templates)?;
         let finish = |(): &mut (), &print: &Print| {
-            self.progress.set_message(format!("{} {}", path.display(), print.name()));
+            self.progress.set_message(format!("{} {}", shown(path), print.name()));
             let finished = self.finish(&desk, print, &folder);
             self.progress.inc(1);
             finished
@@ -185,7 +186,7 @@ impl Workshop<'_> {
             Print::Booklet(_) => pdf::write_booklet(&pages, self.faces),
         };
         let bytes = written
-            .map_err(|error| Failure::Wrong(format!("error: {}: {error}", target.display())))?;
+            .map_err(|error| Failure::Wrong(format!("error: {}: {error}", shown(&target))))?;
         Ok(Finished { file: (target, bytes), missing: pages.missing })
     }
 }
@@ -215,7 +216,7 @@ fn report(made: &Made) {
         println!("  cost of each student    {}", show.money(plan.cost.per_student));
     }
     for (path, _) in &made.files {
-        println!("  wrote {}", path.display());
+        println!("  wrote {}", shown(path));
     }
     for (print, characters) in &made.missing {
         let names: Vec<String> =

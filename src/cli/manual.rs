@@ -3,7 +3,7 @@
 use super::args;
 use super::disk::write_all;
 use super::failure::Failure;
-use super::say::print;
+use super::wrapped::print;
 use crate::quantity::nearest::nearest;
 use clap_mangen::Man;
 use std::path::PathBuf;

@@ -17,6 +17,7 @@ mod disk;
 mod explain;
 mod failure;
 mod json;
+mod kept;
 mod learn;
 mod lessons;
 mod make;
@@ -24,12 +25,14 @@ mod manual;
 mod order;
 mod plan;
 mod plan_room;
-mod say;
-mod schema;
 mod preview;
 mod quoted;
+mod say;
+mod schema;
 pub mod start;
+mod unfinished;
 mod words;
+mod wrapped;
 
 use args::{Arguments, Command};
 use clap::{CommandFactory, Parser};
@@ -55,7 +58,7 @@ pub fn run() -> ExitCode {
         Command::Completions(arguments) => completions::completions(&arguments),
         Command::Manual(arguments) => manual::manual(&arguments),
     };
-    match result {
+    match result.and_then(|()| say::heard()) {
         Ok(()) => ExitCode::SUCCESS,
         Err(failure) => {
             failure.print();

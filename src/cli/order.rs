@@ -1,16 +1,17 @@
 //! `order`: what to buy for one lesson or for several together.
 
-use super::disk::write_all;
+use super::disk::write_outputs;
 use super::failure::Failure;
 use super::lessons::read_all;
+use super::say::println;
 use super::words::Words;
 use super::{advice, args, json};
 use crate::handout::{course_order, order_csv};
 use crate::ink::Faces;
+use crate::lesson::shown;
 use crate::lesson::{Language, Lesson};
 use crate::plan::{self, Course, Errand, Purchase};
 use crate::quantity::show::Show;
-use anstream::println;
 use std::fmt::Write;
 
 pub(super) fn order(arguments: &args::Order) -> Result<(), Failure> {
@@ -37,7 +38,7 @@ pub(super) fn order(arguments: &args::Order) -> Result<(), Failure> {
         let target = arguments.out.join("order.pdf");
         let pages = crate::page::lay_out(&document, &faces);
         let bytes = crate::pdf::write(&pages, &faces)
-            .map_err(|error| Failure::Wrong(format!("error: {}: {error}", target.display())))?;
+            .map_err(|error| Failure::Wrong(format!("error: {}: {error}", shown(&target))))?;
         files.push((target, bytes));
         let target = arguments.out.join("order.csv");
         let errands: Vec<Errand> = course.errands().collect();
@@ -45,10 +46,10 @@ pub(super) fn order(arguments: &args::Order) -> Result<(), Failure> {
             .map_err(|error| Failure::write(&target, std::io::Error::other(error)))?;
         files.push((target, table));
     }
-    write_all(&files)?;
+    write_outputs(&files)?;
     report(&course);
     for (path, _) in &files {
-        println!("wrote {}", path.display());
+        println!("wrote {}", shown(path));
     }
     for (plan, said) in course.lessons.iter().zip(course.advice(&arguments.delivery)) {
         advice::print(&plan.lesson, &said);

@@ -1,12 +1,12 @@
 //! `plan`: the numbers of a lesson on the terminal.
 
 use super::failure::Failure;
+use super::say::println;
 use super::{advice, args, costs, json, lessons, plan_room};
 use crate::handout::{Context, FeesText, ReserveLineText, Templates};
 use crate::lesson::Language;
 use crate::plan::{Plan, fees};
 use crate::quantity::show::Show;
-use anstream::println;
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 use std::collections::BTreeMap;
 

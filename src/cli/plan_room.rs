@@ -1,8 +1,8 @@
 //! Timetable and room on the terminal.
 
 use super::plan::table;
+use super::say::println;
 use crate::handout::Context;
-use anstream::println;
 use comfy_table::Table;
 
 /// When, where and how it is washed up.

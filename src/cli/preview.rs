@@ -3,9 +3,9 @@
 use super::args;
 use super::disk::read_templates;
 use super::failure::Failure;
+use super::say::{eprintln, println};
 use crate::lesson::Print;
 use crate::preview::{NoPreview, Preview};
-use anstream::{eprintln, println};
 use std::collections::BTreeMap;
 
 pub(super) fn preview(arguments: args::Preview) -> Result<(), Failure> {

@@ -1,52 +1,50 @@
-//! Long texts on the terminal or into a pipe.
+//! What is printed. Whoever reads it may have enough of it (`… | head -1`): then the rest goes
+//! nowhere, and the work is done all the same. Lines that could not be written for another
+//! reason are told at the end.
 
 use super::failure::Failure;
-use comfy_table::{ColumnConstraint, ContentArrangement, Table, presets};
-use std::io::{ErrorKind, Write, stdout};
+use std::fmt::Arguments;
+use std::io::{self, Write};
+use std::sync::Mutex;
 
-/// Columns of what is printed for people.
-const WIDTH: u16 = 80;
+/// The first reason why something could not be printed.
+static UNHEARD: Mutex<Option<io::Error>> = Mutex::new(None);
 
-/// Prints bytes as they are. Who stops reading early, as `head` does, has what he wants.
-pub(super) fn print(bytes: &[u8]) -> Result<(), Failure> {
-    let mut out = stdout().lock();
-    match out.write_all(bytes).and_then(|()| out.flush()) {
-        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
-            Err(Failure::disk(format!("could not print: {error}")))
-        }
-        _ => Ok(()),
+/// Prints a line for those who asked; use it through `println!` of this file.
+pub(super) fn line(what: Arguments<'_>) {
+    let mut out = anstream::stdout().lock();
+    let printed = writeln!(out, "{what}").and_then(|()| out.flush());
+    if let Err(error) = printed
+        && error.kind() != io::ErrorKind::BrokenPipe
+        && let Ok(mut unheard) = UNHEARD.lock()
+    {
+        unheard.get_or_insert(error);
     }
 }
 
-/// Words with what they mean beside them, indented and wrapped.
-pub(super) fn columns(rows: &[(String, String)]) -> String {
-    let mut table = blank();
-    for (word, meaning) in rows {
-        table.add_row([format!("  {word}"), meaning.clone()]);
-    }
-    if let Some(words) = table.column_mut(0) {
-        words.set_constraint(ColumnConstraint::ContentWidth);
-    }
-    shown(&table)
+/// Prints a line about what went wrong; where nobody can hear it, nobody can be told.
+pub(super) fn aside(what: Arguments<'_>) {
+    let _ = writeln!(anstream::stderr().lock(), "{what}");
 }
 
-/// A text wrapped into lines.
-pub(super) fn paragraph(text: &str) -> String {
-    let mut table = blank();
-    table.add_row([text]);
-    shown(&table)
+/// Whether everything could be printed.
+///
+/// # Errors
+/// Why not.
+pub(super) fn heard() -> Result<(), Failure> {
+    let unheard = UNHEARD.lock().ok().and_then(|mut unheard| unheard.take());
+    unheard.map_or(Ok(()), |error| {
+        Err(Failure::disk(format!("could not print what was asked for: {error}")))
+    })
 }
 
-fn blank() -> Table {
-    let mut table = Table::new();
-    table.load_preset(presets::NOTHING);
-    table.set_content_arrangement(ContentArrangement::Dynamic).set_width(WIDTH);
-    table
+/// As the one of the standard library, but it does not panic.
+macro_rules! println {
+    () => { $crate::cli::say::line(format_args!("")) };
+    ($($what:tt)*) => { $crate::cli::say::line(format_args!($($what)*)) };
 }
-
-/// The lines of a table without the room around them.
-fn shown(table: &Table) -> String {
-    let lines =
-        table.lines().map(|line| line.strip_prefix(' ').unwrap_or(&line).trim_end().to_owned());
-    lines.map(|line| line + "\n").collect()
+/// As the one of the standard library, but it does not panic.
+macro_rules! eprintln {
+    ($($what:tt)*) => { $crate::cli::say::aside(format_args!($($what)*)) };
 }
+pub(super) use {eprintln, println};

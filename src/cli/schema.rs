@@ -3,7 +3,7 @@
 use super::args::{self, SchemaKind};
 use super::disk::write_all;
 use super::failure::Failure;
-use super::say::{columns, print};
+use super::wrapped::{columns, print};
 use crate::handout::words_schema;
 use crate::lesson::{self, FileKind};
 use clap::ValueEnum;

@@ -1,8 +1,7 @@
 //! Orders as a table for spreadsheets (RFC 4180), in numbers and units apart.
 
-use super::harmless::harmless;
 use super::words::Words;
-use crate::lesson::Amount;
+use crate::lesson::{Amount, harmless};
 use crate::plan::{Errand, OrderItem, OrderLine, PackCount, Purchase};
 use crate::quantity::units::{in_gram, in_ml, in_us_fl_oz};
 use crate::quantity::{Mass, UnitSystem, Volume};
@@ -81,7 +80,7 @@ pub fn order_csv(errands: &[Errand], words: &Words) -> Result<Vec<u8>, csv::Erro
                 &row.cost,
                 currency,
                 &row.left_over,
-                &row.note,
+                &harmless(&row.note),
             ])?;
         }
     }

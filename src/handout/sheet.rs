@@ -4,7 +4,9 @@ use super::context::{CanvasText, Context, FeesText, order, thin_paint, tools, we
 use super::document::{Block, Document, Form};
 use super::markdown::{self, Pictures};
 use super::pictures::{self, bought, pictures};
-use super::templates::{TemplateFault, Templates, tera_context};
+use super::sandbox::Allowance;
+use super::template_fault::TemplateFault;
+use super::templates::{Templates, tera_context};
 use super::words::fill;
 use crate::plan::{self, Course, Errand, Plan};
 
@@ -212,8 +214,19 @@ impl<'a> Desk<'a> {
         context: &tera::Context,
         pictures: &Pictures,
     ) -> Result<Vec<Block>, TemplateFault> {
+        self.blocks_within(sheet, context, pictures, &mut Allowance::whole())
+    }
+
+    /// As one of several templates of a handout.
+    pub(super) fn blocks_within(
+        &self,
+        sheet: Sheet,
+        context: &tera::Context,
+        pictures: &Pictures,
+        allowance: &mut Allowance,
+    ) -> Result<Vec<Block>, TemplateFault> {
         let template = sheet.template();
-        let markdown = self.templates.render(template, context)?;
+        let markdown = self.templates.render(template, context, allowance)?;
         markdown::read(&markdown, pictures).map_err(|fault| fault.of(template))
     }
 }

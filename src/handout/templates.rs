@@ -2,6 +2,8 @@
 //! replaceable by a file of the same name.
 
 use super::context::Context;
+use super::sandbox::{self, Allowance, Halt};
+use super::template_fault::{Excerpt, TemplateFault};
 use super::words::Words;
 use crate::lesson::Language;
 use crate::quantity::show::number_of;
@@ -9,7 +11,6 @@ use serde::Serialize;
 use serde_yaml::Value;
 use std::collections::{BTreeMap, HashMap};
 use std::error::Error;
-use std::fmt;
 use tera::Tera;
 
 /// A folder of templates in the program: names and texts. A language without one of these files
@@ -68,18 +69,11 @@ const MARKDOWN: &str = "\\*_{}[]<>#+-|&~^=!";
 /// A backtick as a character reference.
 pub(super) const BACKTICK: &str = "&#96;";
 
-/// A template that cannot be used.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct TemplateFault {
-    /// The file, such as `order.md`.
-    pub template: String,
-    /// What is wrong, and where the template engine can tell, the line.
-    pub message: String,
-}
-
 /// All templates of one language, ready to be filled.
 pub struct Templates {
     tera: Tera,
+    /// Names and texts as they were given, in the order in which counters name them.
+    texts: Vec<(String, String)>,
     words: Words,
 }
 
@@ -93,11 +87,8 @@ impl Templates {
         let mut tera = Tera::default();
         tera.autoescape_on(vec![".md"]);
         tera.set_escape_fn(escape);
-        // Templates see the plan and nothing of the machine.
-        tera.register_function("get_env", |_: &_| {
-            Err(tera::Error::msg("templates cannot read the environment"))
-        });
         tera.register_filter("figure", figure);
+        sandbox::furnish(&mut tera);
         let built_in = match language {
             Language::English => ENGLISH,
             Language::Spanish => SPANISH,
@@ -113,9 +104,12 @@ impl Templates {
                 }
             }
         }
-        tera.add_raw_templates(&texts).map_err(|error| fault("", &error))?;
+        let counted = sandbox::guarded(&texts)?;
+        let texts = texts.into_iter().map(|(name, text)| (name.to_owned(), text.to_owned()));
+        let texts: Vec<_> = texts.collect();
+        tera.add_raw_templates(counted).map_err(|error| sandbox::unreadable(&error, &texts))?;
         let words = serde_yaml::from_value(dictionary).map_err(|error| fault(WORDS, &error))?;
-        Ok(Self { tera, words })
+        Ok(Self { tera, texts, words })
     }
 
     /// The dictionary.
@@ -123,13 +117,27 @@ impl Templates {
         &self.words
     }
 
-    /// Fills a template.
+    /// Fills a template of a handout.
     pub(super) fn render(
         &self,
         template: &str,
         context: &tera::Context,
+        allowance: &mut Allowance,
     ) -> Result<String, TemplateFault> {
-        self.tera.render(template, context).map_err(|error| fault(template, &error))
+        let fill = |paper: &mut _| self.tera.render_to(template, context, paper);
+        let parts = || sandbox::size(&context.clone().into_json());
+        let filled = sandbox::metered(allowance, parts, fill);
+        filled.map_err(|halt| match halt {
+            Halt::Engine(error, counter) => {
+                sandbox::unfilled(template, &error, &self.texts, counter, context)
+            }
+            Halt::Stopped(stopped) => {
+                let text = self.texts.get(stopped.file);
+                let (name, text) = text.map_or((template, ""), |(name, text)| (name, text));
+                let excerpt = Excerpt::line(text, stopped.line).with_help(stopped.help);
+                TemplateFault::at(name, stopped.message, excerpt)
+            }
+        })
     }
 }
 
@@ -189,25 +197,6 @@ fn escape(value: &str) -> String {
     out
 }
 
-/// The engine's error with all its causes.
 fn fault(template: &str, error: &dyn Error) -> TemplateFault {
-    let mut message = error.to_string();
-    let mut cause = error.source();
-    while let Some(inner) = cause {
-        message.push_str(": ");
-        message.push_str(&inner.to_string());
-        cause = inner.source();
-    }
-    TemplateFault { template: template.to_string(), message }
+    TemplateFault::new(template, sandbox::chain(error))
 }
-
-impl fmt::Display for TemplateFault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.template.as_str() {
-            "" => write!(f, "templates: {}", self.message),
-            name => write!(f, "template {name}: {}", self.message),
-        }
-    }
-}
-
-impl Error for TemplateFault {}

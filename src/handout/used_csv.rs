@@ -1,6 +1,6 @@
 //! What was used of weighed cups as a table for spreadsheets (RFC 4180).
 
-use super::harmless::harmless;
+use crate::lesson::harmless;
 use crate::plan::learn::Learned;
 use crate::quantity::Mass;
 use crate::quantity::show::trimmed;

@@ -1,8 +1,7 @@
 //! The weigh sheet as a table for spreadsheets (RFC 4180), to be filled in.
 
 use super::cups::{Painter, Weighing, cups, sitters};
-use super::harmless::harmless;
-use crate::lesson::WEIGHING_COLUMNS;
+use crate::lesson::{WEIGHING_COLUMNS, harmless};
 use crate::plan::Plan;
 use crate::quantity::show::trimmed;
 use crate::quantity::units::in_gram;

@@ -4,8 +4,10 @@ use super::context::{CanvasText, ExerciseSheetText, exercises};
 use super::document::Block;
 use super::markdown;
 use super::pictures::canvas_name;
+use super::sandbox::Allowance;
 use super::sheet::{Desk, Sheet};
-use super::templates::{TemplateFault, serialized};
+use super::template_fault::TemplateFault;
+use super::templates::serialized;
 use super::words::fill;
 use crate::lesson::{Edition, Students};
 use crate::quantity::UnitSystem;
@@ -13,6 +15,12 @@ use serde::Serialize;
 
 /// The template of one student's exercises.
 const EXERCISES: &str = "exercises.md";
+
+/// The sheets so far, and what may still be written.
+struct Stack {
+    blocks: Vec<Block>,
+    allowance: Allowance,
+}
 
 /// What the template of one student's exercises may name.
 #[derive(Serialize)]
@@ -32,22 +40,22 @@ impl Desk<'_> {
     /// are, also when they fall apart. The exercises of a student follow the sheets.
     pub(super) fn worksheets(&self) -> Result<Vec<Block>, TemplateFault> {
         let mut exercises = self.exercise_sheets().into_iter();
-        let mut blocks = Vec::new();
+        let mut stack = Stack { blocks: Vec::new(), allowance: Allowance::whole() };
         match &self.plan.lesson.class.students {
             Students::Named(names) => {
                 for name in names {
-                    self.canvas_sheets(name, &mut blocks)?;
+                    self.canvas_sheets(name, &mut stack)?;
                     if let Some(sheet) = exercises.next() {
-                        self.exercise_page(&sheet, &mut blocks)?;
+                        self.exercise_page(&sheet, &mut stack)?;
                     }
                 }
             }
             Students::Count(_) => {
-                self.canvas_sheets("", &mut blocks)?;
-                exercises.try_for_each(|sheet| self.exercise_page(&sheet, &mut blocks))?;
+                self.canvas_sheets("", &mut stack)?;
+                exercises.try_for_each(|sheet| self.exercise_page(&sheet, &mut stack))?;
             }
         }
-        Ok(blocks)
+        Ok(stack.blocks)
     }
 
     /// The worksheets worked, the exercises of all students behind them.
@@ -68,14 +76,16 @@ impl Desk<'_> {
         sheets.unwrap_or_default()
     }
 
-    fn canvas_sheets(&self, student: &str, blocks: &mut Vec<Block>) -> Result<(), TemplateFault> {
+    fn canvas_sheets(&self, student: &str, stack: &mut Stack) -> Result<(), TemplateFault> {
         let mut context = self.context.clone();
         context.insert("student", student);
         for (at, canvas) in self.canvases.iter().enumerate() {
-            blocks.push(self.section(&self.running(student, canvas)));
+            stack.blocks.push(self.section(&self.running(student, canvas)));
             context.insert("canvas", canvas);
             context.insert("canvas_picture", &format!("{}-blank", canvas_name(at)));
-            blocks.extend(self.blocks(Sheet::Worksheet, &context)?);
+            let (pictures, allowance) = (&self.pictures, &mut stack.allowance);
+            let sheet = self.blocks_within(Sheet::Worksheet, &context, pictures, allowance)?;
+            stack.blocks.extend(sheet);
         }
         Ok(())
     }
@@ -83,7 +93,7 @@ impl Desk<'_> {
     fn exercise_page(
         &self,
         sheet: &ExerciseSheetText,
-        blocks: &mut Vec<Block>,
+        stack: &mut Stack,
     ) -> Result<(), TemplateFault> {
         let print = &self.plan.lesson.print;
         let words = &self.templates.words().running;
@@ -95,10 +105,11 @@ impl Desk<'_> {
             seed: self.plan.exercises.as_ref().map_or("", |all| &all.seed),
             sheet,
         };
-        blocks.push(self.section(&fill(&words.exercises, &[("student", &sheet.student)])));
-        let markdown = self.templates.render(EXERCISES, &serialized(&page)?)?;
+        stack.blocks.push(self.section(&fill(&words.exercises, &[("student", &sheet.student)])));
+        let allowance = &mut stack.allowance;
+        let markdown = self.templates.render(EXERCISES, &serialized(&page)?, allowance)?;
         let read = markdown::read(&markdown, &self.pictures);
-        blocks.extend(read.map_err(|fault| fault.of(EXERCISES))?);
+        stack.blocks.extend(read.map_err(|fault| fault.of(EXERCISES))?);
         Ok(())
     }
 

@@ -4,7 +4,7 @@ use super::desk::Desk;
 use super::field::{Entries, Entry, Field, Written};
 use super::problem::{ProblemKind, Sort};
 use super::tree::NodeId;
-use crate::quantity::nearest::nearest;
+use crate::quantity::nearest::{MOST_KNOWN, nearest};
 use std::collections::BTreeMap;
 
 /// Named things, in the order of the file; those that are broken are known by name,
@@ -96,7 +96,7 @@ impl<T: Clone> Catalogue<T> {
         }
         if self.reach == Reach::All && !desk.unseen.holds(name) && !desk.log.is_full() {
             let nearest = nearest(name, self.names()).map(str::to_owned);
-            let known = self.names().map(str::to_owned).collect();
+            let known = self.names().take(MOST_KNOWN).map(str::to_owned).collect();
             let (sort, name) = (self.sort, name.to_owned());
             refuse(ProblemKind::UnknownName { sort, name, nearest, known });
         }

@@ -6,12 +6,16 @@ use super::desk::Bounds;
 
 /// Largest lesson or data file, in bytes.
 pub const FILE_BYTES: u64 = 1024 * 1024;
+/// Largest table of weighings, in bytes: a row for each of [`CUPS`], with long names.
+pub const TABLE_BYTES: u64 = 8 * 1024 * 1024;
 /// Most data files that one lesson may use.
 pub const USED_FILES: usize = 50;
 /// Deepest nesting of a file; ours need seven.
 pub const NESTING: usize = 32;
 /// Most values of one run, copies made by aliases counted.
 pub const VALUES: usize = 200_000;
+/// Most values of a table of weighings: sixteen for each of [`CUPS`], of two classes.
+pub const TABLE_VALUES: usize = 400_000;
 /// Most problems that are reported in one go.
 pub const PROBLEMS: usize = 100;
 /// Longest key and name, in characters.
@@ -27,6 +31,10 @@ pub const PER_TABLE: Bounds = Bounds::new(1.0, 100.0, "1 to 100");
 pub const EACH: Bounds = Bounds::new(1.0, 100.0, "1 to 100");
 /// Kinds of canvas in one lesson.
 pub const CANVASES: usize = 40;
+/// Cups of a class: as many rows as a table of weighings can hold.
+pub const CUPS: u64 = 10_000;
+/// Worksheets with a name on them.
+pub const SHEETS: usize = 3_000;
 /// Colours in one layer.
 pub const COLOURS: usize = 40;
 pub const SIDES: Bounds = Bounds::new(3.0, 24.0, "3 to 24");

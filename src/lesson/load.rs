@@ -10,7 +10,7 @@ use super::model::{Language, Lesson};
 use super::origins::Origins;
 use super::problem::{Problem, ProblemKind};
 use super::raw;
-use super::source::{FileId, Sources, Unread, from_disk, to_text};
+use super::source::{FileId, Sources, Unread, from_disk, shown, to_text};
 use super::survey::survey;
 use super::tree::{Log, NodeId, Tree};
 use super::unseen::{DataFiles, Unseen};
@@ -92,15 +92,15 @@ struct Reading<'a> {
 
 impl Reading<'_> {
     fn lesson(&mut self, path: &Path) -> Option<(Lesson, NodeId)> {
-        let text = match (self.load)(path).and_then(to_text) {
+        let text = match (self.load)(path).and_then(|bytes| to_text(path, bytes)) {
             Ok(text) => text,
             Err(why) => {
-                let name = path.display().to_string();
+                let name = shown(path);
                 self.log.at(None, ProblemKind::Unread { name, why });
                 return None;
             }
         };
-        let root = self.grow_own(path.display().to_string(), text)?;
+        let root = self.grow_own(shown(path), text)?;
         self.survey(root, raw::KEYS.as_slice());
         let used = self.used(root, path);
         for data in &used {
@@ -179,16 +179,17 @@ impl Reading<'_> {
             self.fault(list, ProblemKind::TooManyFiles);
         }
         let folder = path.parent().unwrap_or(Path::new(""));
-        let mut names: Vec<&str> = Vec::new();
+        let mut names: Vec<String> = Vec::new();
         let mut roots = Vec::new();
         for written in written.iter().take(limits::USED_FILES) {
-            let name = written.text.trim();
+            // As people write it on Windows, too.
+            let name = written.text.trim().replace('\\', "/");
             if names.contains(&name) {
-                self.fault(written.node, ProblemKind::FileTwice { name: name.to_owned() });
+                self.fault(written.node, ProblemKind::FileTwice { name });
                 continue;
             }
+            roots.push(self.data(written.node, &folder.join(&name)));
             names.push(name);
-            roots.push(self.data(written.node, &folder.join(name)));
         }
         if too_many || written.len() < items.len() || roots.contains(&None) {
             self.unseen.files = DataFiles::Lost;
@@ -198,8 +199,8 @@ impl Reading<'_> {
 
     /// The root of the data file that a node names.
     fn data(&mut self, named: NodeId, path: &Path) -> Option<NodeId> {
-        let name = path.display().to_string();
-        match (self.load)(path).and_then(to_text) {
+        let name = shown(path);
+        match (self.load)(path).and_then(|bytes| to_text(path, bytes)) {
             Ok(text) => self.grow_own(name, text),
             Err(why) => {
                 self.fault(named, ProblemKind::Unread { name, why });

@@ -51,5 +51,8 @@ pub use origins::Origins;
 pub use problem::{Form, PartOfCanvas, Problem, ProblemKind, Sold, Sort};
 pub use schema::{FileKind, schema};
 pub use slip::YamlSlip;
+pub(crate) use source::shown;
 pub use source::{FileId, Place, SourceFile, Sources, Unread, from_disk};
-pub use weighings::{COLUMNS as WEIGHING_COLUMNS, Weighings, read_weighings, read_weighings_with};
+pub use weighings::{
+    COLUMNS as WEIGHING_COLUMNS, Weighings, harmless, read_weighings, read_weighings_with,
+};

@@ -31,6 +31,8 @@ pub enum ProblemKind {
     NotALesson,
     TooDeep,
     TooManyValues,
+    /// In tables of weighings.
+    TooManyRows,
     StrangeKey,
     KeyTooLong,
     Tagged,
@@ -126,6 +128,14 @@ pub enum ProblemKind {
         name: String,
     },
     TooManyStudents,
+    /// Of all students, demonstrations and spares.
+    TooManyCups {
+        cups: u64,
+    },
+    /// One for each named student and kind of canvas.
+    TooManySheets {
+        sheets: usize,
+    },
     NoColours,
     TooManyColours,
     /// The sum in percent.

@@ -128,6 +128,8 @@ fn snippet<'a>(
     let start = start.map_or(0, |newline| newline + 1);
     let end = text.get(whole.end..).and_then(|after| after.find('\n'));
     let end = end.map_or(text.len(), |length| whole.end + length);
+    // The carriage return of a line end of Windows is no letter of the line.
+    let end = end - usize::from(text.get(whole.end..end).is_some_and(|rest| rest.ends_with('\r')));
     let lines = text.get(start..end).unwrap_or_default();
     let line = text.get(..start).unwrap_or_default().matches('\n').count() + 1;
     let inside = |place: &Place| {

@@ -72,6 +72,11 @@ impl Tree {
         self.nodes.len() >= limits::VALUES
     }
 
+    /// No further row of a table has room.
+    pub(super) fn is_full_of_rows(&self) -> bool {
+        self.nodes.len() >= limits::TABLE_VALUES
+    }
+
     pub(super) fn get(&self, id: NodeId) -> Option<&Node> {
         self.nodes.get(id.0)
     }

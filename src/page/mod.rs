@@ -32,6 +32,10 @@ use paginate::Numbers;
 use style::Style;
 use tree::Tree;
 
+/// Most pages of a document: twenty reams of paper. A longer one is cut off behind one page
+/// more, and is not written.
+pub const MOST_PAGES: usize = 10_000;
+
 /// Page numbers in the text may move the text and so the pages; it settles at once
 /// as a rule, and is left as it is after so many rounds.
 const ROUNDS: usize = 4;

@@ -2,7 +2,7 @@
 
 /// FNV-1a over 128 bits (Fowler, Noll, Vo; constants from IETF draft
 /// draft-eastlake-fnv, section 5). Not a guard against forgery, only against chance.
-pub(super) fn digest(bytes: impl IntoIterator<Item = u8>) -> u128 {
+pub(crate) fn digest(bytes: impl IntoIterator<Item = u8>) -> u128 {
     const BASIS: u128 = 0x6C62_272E_07BB_0142_62B8_2175_6295_C58D;
     const PRIME: u128 = 0x0000_0000_0100_0000_0000_0000_0000_013B;
     bytes.into_iter().fold(BASIS, |hash, byte| (hash ^ u128::from(byte)).wrapping_mul(PRIME))

@@ -1,15 +1,18 @@
 use std::fmt;
 
 use crate::ink::Face;
+use crate::page::MOST_PAGES;
 
-/// Why pages could not become a PDF. Each is a fault of the pages or of a face,
-/// never of the lesson.
+/// Why pages could not become a PDF. But for their number, each is a fault of the pages or of a
+/// face, never of the lesson.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum PdfError {
     /// A face could not be cut down to the glyphs in use.
     Subset { face: Face, reason: String },
     /// The cut-down face could not be read back.
     Unreadable { face: Face },
+    /// More pages than [`crate::page::MOST_PAGES`].
+    TooManyPages,
     /// Text slices its run outside the text or inside a character.
     TextRange { page: usize },
     /// A link or bookmark leads to a page that is not there.
@@ -31,6 +34,11 @@ impl fmt::Display for PdfError {
                 write!(f, "the {face:?} face cannot be cut down to the glyphs in use: {reason}")
             }
             Self::Unreadable { face } => write!(f, "the cut-down {face:?} face cannot be read"),
+            Self::TooManyPages => write!(
+                f,
+                "this handout would have more than {MOST_PAGES} pages; make it in parts, of \
+                 fewer students or canvases"
+            ),
             Self::TextRange { page } => {
                 write!(f, "page {}: a glyph stands for bytes outside its text", page + 1)
             }

@@ -35,13 +35,14 @@ mod text;
 mod usage;
 mod written;
 
+pub(crate) use digest::digest as fingerprint;
 pub use error::PdfError;
 
 use printpdf::{PdfDocument, PdfPage, PdfParseErrorSeverity, PdfSaveOptions, Pt, Rect};
 
 use crate::crew;
 use crate::ink::Faces;
-use crate::page::Pages;
+use crate::page::{MOST_PAGES, Pages};
 use content::Content;
 use impose::{Imposition, Side};
 use press::Press;
@@ -55,7 +56,7 @@ const PAGES: usize = 4;
 ///
 /// # Errors
 ///
-/// When the pages contradict themselves: a link to a page that is not there, content
+/// When there are more of them than [`MOST_PAGES`], or they contradict themselves: a link to a page that is not there, content
 /// of a tag that is not there, a glyph that stands for bytes outside its text.
 pub fn write(pages: &Pages, faces: &Faces) -> Result<Vec<u8>, PdfError> {
     write_on(pages, &Imposition::single(pages), faces)
@@ -72,6 +73,9 @@ pub fn write_booklet(pages: &Pages, faces: &Faces) -> Result<Vec<u8>, PdfError> 
 }
 
 fn write_on(pages: &Pages, imposition: &Imposition, faces: &Faces) -> Result<Vec<u8>, PdfError> {
+    if pages.pages.len() > MOST_PAGES {
+        return Err(PdfError::TooManyPages);
+    }
     let fonts = font::Fonts::new(&usage::Usage::of_pages(pages)?)?;
     let draw = |press: &mut Press, side: &Side| {
         let mut content = content::draw(side, pages, &fonts);

@@ -6,6 +6,10 @@ use strsim::damerau_levenshtein;
 /// the finger, and comparing costs the product of the lengths.
 const LONGEST: usize = 60;
 
+/// So many known words are compared; no list that people keep is longer, and a file of mistakes
+/// beside a file of names would be compared for minutes.
+pub const MOST_KNOWN: usize = 500;
+
 /// The known word within a third of the letters of `written`, at least one and at
 /// most three changes away; the first of equals. Upper and lower case count as one.
 pub fn nearest<'a>(written: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
@@ -17,7 +21,11 @@ pub fn nearest<'a>(written: &str, known: impl IntoIterator<Item = &'a str>) -> O
     let written = written.to_lowercase();
     known
         .into_iter()
-        .filter(|word| word.chars().count() <= LONGEST)
+        .take(MOST_KNOWN)
+        .filter(|word| {
+            let letters = word.chars().count();
+            letters <= LONGEST && letters.abs_diff(length) <= allowed
+        })
         .map(|word| (damerau_levenshtein(&written, &word.to_lowercase()), word))
         .filter(|(distance, word)| *distance <= allowed && *distance < word.chars().count())
         .min_by_key(|(distance, _)| *distance)

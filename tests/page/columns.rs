@@ -12,7 +12,11 @@ fn listed(items: usize, before: usize, edition: Edition) -> Pages {
         .collect();
     let mut blocks: Vec<Block> = (0..before).map(|_| paragraph("A line.")).collect();
     blocks.push(heading(HeadingLevel::Two, "Cupboard", "cupboard"));
-    blocks.push(Block::Columns { count: 2, measure: Measure::Text, body: vec![Block::List { start: None, items }] });
+    blocks.push(Block::Columns {
+        count: 2,
+        measure: Measure::Text,
+        body: vec![Block::List { start: None, items }],
+    });
     lay_out(&Document { edition, ..document(Form::Sheet, blocks) }, &Faces::new())
 }
 

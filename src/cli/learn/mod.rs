@@ -4,15 +4,16 @@ mod films;
 mod report;
 
 use super::args;
-use super::disk::write_all;
+use super::disk::write_outputs;
 use super::failure::Failure;
 use super::words::Words;
+use crate::cli::say::{eprintln, println};
 use crate::handout::{Templates, measured, used_csv};
 use crate::ink::Faces;
+use crate::lesson::shown;
 use crate::lesson::{Faults, Print, ProblemKind, Style, Weighings, read_weighings};
 use crate::plan::learn::{Doubt, DoubtKind, Learned};
 use crate::quantity::show::Show;
-use anstream::{eprintln, println};
 use std::path::PathBuf;
 
 pub(super) fn learn(arguments: &args::Learn) -> Result<(), Failure> {
@@ -25,11 +26,11 @@ pub(super) fn learn(arguments: &args::Learn) -> Result<(), Failure> {
     arguments.print.choose(&mut print);
     let templates = Words::with(arguments.templates.as_deref())?.of(print.language)?;
     let files = files(arguments, &learned, print, &templates)?;
-    write_all(&files)?;
+    write_outputs(&files)?;
     report::print(&learned, &Show::new(print.units, print.currency));
     println!();
     for (path, _) in &files {
-        println!("wrote {}", path.display());
+        println!("wrote {}", shown(path));
     }
     Ok(())
 }
@@ -46,13 +47,13 @@ fn files(
     let pages = crate::page::lay_out(&document, &faces);
     let page = target("measured.pdf");
     let bytes = crate::pdf::write(&pages, &faces)
-        .map_err(|error| Failure::Wrong(format!("error: {}: {error}", page.display())))?;
+        .map_err(|error| Failure::Wrong(format!("error: {}: {error}", shown(&page))))?;
     if !pages.missing.is_empty() {
         let names: Vec<String> =
             pages.missing.iter().map(|c| format!("{c} (U+{:04X})", u32::from(*c))).collect();
         eprintln!(
             "warning: {} has characters that the type lacks, shown as a box: {}",
-            page.display(),
+            shown(&page),
             names.join(", ")
         );
     }

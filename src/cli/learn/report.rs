@@ -1,10 +1,10 @@
 //! What weighings teach, on the terminal.
 
 use super::super::plan::table;
+use crate::cli::say::println;
 use crate::plan::learn::{Learned, LearnedFilm, LeftOut, SpreadPart};
 use crate::plan::rule_film;
 use crate::quantity::show::{Show, trimmed, with_unit};
-use anstream::println;
 use comfy_table::Table;
 
 pub(super) fn print(learned: &Learned, show: &Show) {

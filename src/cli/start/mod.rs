@@ -28,7 +28,7 @@ pub use interview::{Begun, interview};
 pub use offered::Offered;
 
 use super::failure::Failure;
-use anstream::println;
+use crate::cli::say::println;
 use given::Start;
 use std::io::IsTerminal;
 use std::path::{Path, PathBuf};

@@ -2,7 +2,7 @@
 
 use super::ask::{Ask, Choice, Complaint, Next, Question, Stop};
 use super::lines::set_in;
-use anstream::println;
+use crate::cli::say::println;
 use inquire::{InquireError, Select, Text};
 use std::io;
 

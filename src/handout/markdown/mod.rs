@@ -14,7 +14,7 @@ mod reader;
 mod table;
 
 use super::document::{Block, Picture};
-use super::templates::TemplateFault;
+use super::template_fault::TemplateFault;
 use std::collections::BTreeMap;
 
 /// The pictures that a template may name.
@@ -32,10 +32,7 @@ pub struct MarkdownFault {
 impl MarkdownFault {
     /// As the fault of the template that it stands in.
     pub(super) fn of(self, template: &str) -> TemplateFault {
-        TemplateFault {
-            template: template.to_string(),
-            message: format!("{}, at “{}”", self.message, self.excerpt),
-        }
+        TemplateFault::new(template, format!("{}, at “{}”", self.message, self.excerpt))
     }
 }
 

@@ -3,6 +3,7 @@
 use super::MarkdownFault;
 use super::reader::fault;
 use crate::handout::document::{Block, Inline, Target};
+use crate::quantity::nearest::nearest;
 use std::collections::BTreeSet;
 
 /// Names that a text gives to places: behind headings, `{ #name }`, and within its lines,
@@ -29,8 +30,7 @@ pub(super) fn check(blocks: &[Block]) -> Result<(), MarkdownFault> {
     let Some(lost) = places.wanted.iter().find(|name| !places.known.contains(*name)) else {
         return Ok(());
     };
-    let near = |name: &&&str| strsim::damerau_levenshtein(name, lost);
-    let nearest = places.known.iter().min_by_key(near).filter(|name| near(name) <= 3);
+    let nearest = nearest(lost, places.known.iter().copied());
     let hint = nearest.map(|name| format!("; did you mean “{name}”?")).unwrap_or_default();
     Err(fault(&format!("no heading or anchor is called “{lost}”{hint}"), lost))
 }

@@ -10,6 +10,9 @@ use std::rc::Rc;
 /// How deep directives may stand in each other.
 const MAX_NESTING: usize = 8;
 
+/// How deep lists, emphases and links may stand in each other.
+const MAX_OPEN: usize = 8;
+
 /// One piece of Markdown on its way to blocks.
 pub(super) struct Reader<'a> {
     source: &'a str,
@@ -18,6 +21,8 @@ pub(super) struct Reader<'a> {
     /// Places that the whole piece names.
     places: Rc<BTreeSet<String>>,
     depth: usize,
+    /// Lists, emphases and links that have not ended.
+    open: usize,
 }
 
 impl<'a> Reader<'a> {
@@ -35,7 +40,7 @@ impl<'a> Reader<'a> {
             | Options::ENABLE_HEADING_ATTRIBUTES
             | Options::ENABLE_SMART_PUNCTUATION;
         let events = Parser::new_ext(source, options).into_offset_iter();
-        Self { source, events, pictures, places, depth }
+        Self { source, events, pictures, places, depth, open: 0 }
     }
 
     /// The blocks of a piece inside this one.
@@ -130,17 +135,20 @@ impl<'a> Reader<'a> {
     /// The inline pieces up to the end of `tag`.
     pub(super) fn words(&mut self, tag: TagEnd) -> Result<Vec<Inline>, MarkdownFault> {
         let mut words = Vec::new();
+        self.open()?;
         while let Some((event, _)) = self.events.next() {
             if event == Event::End(tag) {
                 break;
             }
             words.extend(inline::start(self, event)?);
         }
+        self.open -= 1;
         Ok(inline::joined(words))
     }
 
     fn items(&mut self) -> Result<Vec<Vec<Block>>, MarkdownFault> {
         let mut items = Vec::new();
+        self.open()?;
         while let Some((event, _)) = self.events.next() {
             match event {
                 Event::Start(Tag::Item) => items.push(self.item()?),
@@ -148,6 +156,7 @@ impl<'a> Reader<'a> {
                 _ => {}
             }
         }
+        self.open -= 1;
         Ok(items)
     }
 
@@ -165,6 +174,17 @@ impl<'a> Reader<'a> {
             }
         }
         Ok(blocks)
+    }
+
+    /// One more list, emphasis or link begins.
+    fn open(&mut self) -> Result<(), MarkdownFault> {
+        self.open += 1;
+        if self.open > MAX_OPEN {
+            let rest = self.events.next().and_then(|(_, range)| self.source.get(range));
+            let message = "too many lists or emphases stand inside each other";
+            return Err(fault(message, rest.unwrap_or_default()));
+        }
+        Ok(())
     }
 
     fn raw(&mut self) -> Result<String, MarkdownFault> {

@@ -9,7 +9,9 @@ mod text;
 
 use super::document::{Document, Form};
 use super::markdown::{self, Pictures};
-use super::templates::{TemplateFault, Templates, serialized};
+use super::sandbox::Allowance;
+use super::template_fault::TemplateFault;
+use super::templates::{Templates, serialized};
 use crate::lesson::Print;
 use crate::plan::learn::Learned;
 
@@ -30,7 +32,7 @@ pub fn measured(
     let text = text::MeasuredText::of(learned, print, words, &show);
     let picture = chart::chart(learned, &painted, words, &show);
     let pictures = Pictures::from([("weighed".to_owned(), picture)]);
-    let markdown = templates.render(TEMPLATE, &serialized(&text)?)?;
+    let markdown = templates.render(TEMPLATE, &serialized(&text)?, &mut Allowance::whole())?;
     let blocks = markdown::read(&markdown, &pictures).map_err(|fault| fault.of(TEMPLATE))?;
     let name = &words.sheets.measured;
     let last = learned.classes.iter().filter_map(|class| class.date).max();

@@ -107,7 +107,7 @@ fn may_have(desk: Desk<'_>, way: &Way, layer: &str) -> bool {
 }
 
 fn refuse_unknown(desk: Desk<'_>, way: &Way, layer: &str, node: NodeId) {
-    if may_have(desk, way, layer) {
+    if may_have(desk, way, layer) || desk.log.is_full() {
         return;
     }
     let known = way.layers.clone();

@@ -54,6 +54,9 @@ pub(super) fn lesson(desk: Desk<'_>, root: NodeId, raw: &raw::Lesson) -> Option<
         finishes: &finishes,
     };
     let canvases = canvas::canvases(desk, root, raw, &shelf);
+    if let (Some(class), Some(canvases)) = (&class, &canvases) {
+        people::bounded(desk, root, class, canvases);
+    }
     let timetable = timetable::timetable(desk, raw);
     let exercises = exercises::exercises(desk, raw, heading.as_ref());
     let room = room::room(desk, root, raw);

@@ -1,11 +1,36 @@
 use super::super::desk::Desk;
 use super::super::field::At;
 use super::super::limits;
-use super::super::model::{Class, Students};
+use super::super::model::{Canvas, Class, Students};
 use super::super::problem::ProblemKind;
 use super::super::raw;
 use super::super::tree::NodeId;
 use std::num::NonZeroU32;
+
+/// Sees that what is made of a class has an end: cups to fill and weigh, sheets to print.
+pub(super) fn bounded(desk: Desk<'_>, root: NodeId, class: &Class, canvases: &[Canvas]) {
+    let students = match &class.students {
+        Students::Count(count) => count.get(),
+        Students::Named(names) => u32::try_from(names.len()).unwrap_or(u32::MAX),
+    };
+    let sets = u64::from(students) + u64::from(class.demonstrations) + u64::from(class.spares);
+    let of_canvas = |canvas: &Canvas| {
+        let cups = canvas.layers.iter().map(|layer| layer.colours.len() as u64).sum::<u64>();
+        u64::from(canvas.each.get()) * cups
+    };
+    let cups = sets * canvases.iter().map(of_canvas).sum::<u64>();
+    let node = desk.tree.under(root, "class").and_then(|class| desk.tree.under(class, "students"));
+    let node = node.unwrap_or(root);
+    if cups > limits::CUPS {
+        desk.fault(node, ProblemKind::TooManyCups { cups });
+    }
+    if let Students::Named(names) = &class.students
+        && names.len() * canvases.len() > limits::SHEETS
+    {
+        let sheets = names.len() * canvases.len();
+        desk.fault(node, ProblemKind::TooManySheets { sheets });
+    }
+}
 
 /// Students who share a table when nothing is said (common practice, no source).
 const PER_TABLE: u32 = 4;

@@ -7,6 +7,7 @@
 //! A table grows to the same nodes as a YAML file (`table`), so that one reading (`raw`), one
 //! check of rows (`row`) and of what rows say together (`together`) serves both.
 
+mod formula;
 pub(super) mod raw;
 mod row;
 mod table;
@@ -19,11 +20,14 @@ use super::grow;
 use super::load::{Load, Read, read_among};
 use super::model::{Canvas, Lesson, WeighedClass};
 use super::problem::{Problem, ProblemKind};
-use super::source::{Place, Sources, from_disk, to_text};
+use super::source::{Place, Sources, from_disk, shown, to_text};
 use super::tree::{Log, NodeId, Tree};
 use super::unseen::Unseen;
+use crate::quantity::Date;
+pub use formula::harmless;
 use row::Row;
 use serde::Deserialize;
+use std::collections::BTreeMap;
 use std::path::{Component, Path, PathBuf};
 use std::sync::Arc;
 pub use table::COLUMNS;
@@ -142,27 +146,27 @@ impl Reading<'_> {
         together::check(desk, &rows);
         let paths = rows.iter().map(|(_, row)| (row.cup.place.clone(), desk.tree.path(row.node)));
         let paths = paths.collect();
-        let mut classes: Vec<(usize, WeighedClass)> = Vec::new();
+        let mut classes: Vec<WeighedClass> = Vec::new();
+        let mut known: BTreeMap<(usize, Option<Date>), usize> = BTreeMap::new();
         for (at, row) in rows {
-            let mut same = classes.iter_mut();
-            match same.find(|(lesson, class)| *lesson == at && class.date == row.date) {
-                Some((_, class)) => class.cups.push(row.cup),
+            let next = classes.len();
+            match classes.get_mut(*known.entry((at, row.date)).or_insert(next)) {
+                Some(class) => class.cups.push(row.cup),
                 None => {
                     let lesson = Arc::clone(&self.lessons.get(at)?.1.as_ref()?.lesson);
-                    let class = WeighedClass { lesson, date: row.date, cups: vec![row.cup] };
-                    classes.push((at, class));
+                    classes.push(WeighedClass { lesson, date: row.date, cups: vec![row.cup] });
                 }
             }
         }
         // Stable, so that classes without a date stay where they were put.
-        classes.sort_by_key(|(_, class)| class.date);
-        Some((classes.into_iter().map(|(_, class)| class).collect(), paths))
+        classes.sort_by_key(|class| class.date);
+        Some((classes, paths))
     }
 
     /// The roots of the classes of a file.
     fn grow(&mut self, path: &Path) -> Vec<NodeId> {
-        let name = path.display().to_string();
-        let text = match (self.load)(path).and_then(to_text) {
+        let name = shown(path);
+        let text = match (self.load)(path).and_then(|bytes| to_text(path, bytes)) {
             Ok(text) => text,
             Err(why) => {
                 self.log.at(None, ProblemKind::WeighingsUnread { name, why });
@@ -202,14 +206,15 @@ impl Reading<'_> {
         let desk = Desk { tree: &self.tree, log: &self.log, unseen: &unseen };
         let written = row::say(desk, root, "lesson", &raw.lesson)?;
         let named = desk.read(written)?;
-        let path = straight(&folder.join(named));
+        // As people write it on Windows, too.
+        let path = straight(&folder.join(named.replace('\\', "/")));
         let known = self.lessons.iter().position(|(known, _)| *known == path);
         if known.is_some() || self.log.is_full() {
             return known;
         }
-        let given = match (self.load)(&path).and_then(to_text) {
+        let given = match (self.load)(&path).and_then(|bytes| to_text(&path, bytes)) {
             Err(why) => {
-                let name = path.display().to_string();
+                let name = shown(&path);
                 desk.fault(written.node, ProblemKind::LessonUnread { name, why });
                 None
             }

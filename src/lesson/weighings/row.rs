@@ -257,6 +257,9 @@ fn find<'a, T: Clone + 'a>(
 }
 
 fn unknown(desk: Desk<'_>, sort: Sort, written: &Written<String>, name: String, known: &[&str]) {
+    if desk.log.is_full() {
+        return;
+    }
     let nearest = nearest(&name, known.iter().copied()).map(str::to_owned);
     let known = known.iter().map(|name| (*name).to_owned()).collect();
     desk.fault(written.node, ProblemKind::UnknownName { sort, name, nearest, known });
@@ -337,6 +340,9 @@ fn layer(
             if layers.iter().any(|layer| layer.name == name) {
                 return Some(name);
             }
+            if desk.log.is_full() {
+                return None;
+            }
             let known = known();
             let nearest = nearest(&name, known.iter().map(String::as_str)).map(str::to_owned);
             let (technique, layer) = (technique.name.clone(), name);
@@ -384,6 +390,9 @@ fn find_colour(
     let colours = colours(canvas, layer);
     if let Some(found) = colours.iter().find(|known| known.name == colour) {
         return Some(Arc::clone(found));
+    }
+    if desk.log.is_full() {
+        return None;
     }
     let known: Vec<String> = colours.iter().map(|colour| colour.name.clone()).collect();
     let nearest = nearest(&colour, known.iter().map(String::as_str)).map(str::to_owned);

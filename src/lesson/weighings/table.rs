@@ -8,6 +8,7 @@ use super::super::decode::unknown_key;
 use super::super::problem::{Problem, ProblemKind};
 use super::super::source::{FileId, Place};
 use super::super::tree::{Content, Log, Node, NodeId, Stands, Tree};
+use super::formula::shown;
 use crate::quantity::nearest::nearest;
 use std::collections::BTreeMap;
 use std::ops::Range;
@@ -61,8 +62,8 @@ pub(super) fn grow(tree: &mut Tree, log: &Log, file: FileId, text: &str) -> Vec<
             log.at(Some(table.place(record.row)), kind);
             continue;
         }
-        if table.tree.is_full() {
-            log.at(Some(table.place(record.row)), ProblemKind::TooManyValues);
+        if table.tree.is_full_of_rows() {
+            log.at(Some(table.place(record.row)), ProblemKind::TooManyRows);
             break;
         }
         let (key, of_class, row) = table.row(&columns, &record);
@@ -119,14 +120,6 @@ fn records(text: &str) -> Vec<Record> {
         records.push(Record { line, row, cells, is_open: scanned.is_open });
     }
     records
-}
-
-/// A text without the apostrophe that keeps spreadsheets from taking it for a formula.
-fn shown(cell: &str) -> &str {
-    match cell.strip_prefix('\'') {
-        Some(text) if text.starts_with(['=', '+', '-', '@']) => text,
-        _ => cell,
-    }
 }
 
 /// Where the cells of a row are.

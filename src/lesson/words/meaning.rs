@@ -19,6 +19,18 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
         ProblemKind::TooManyStudents => {
             Words::new("too many students", "here").right("up to 1000")
         }
+        ProblemKind::TooManyCups { cups } => {
+            Words::new(format!("this class would fill {cups} cups"), "so many in all").right(
+                format!("up to {}; make it several lessons, each of fewer students", limits::CUPS),
+            )
+        }
+        ProblemKind::TooManySheets { sheets } => {
+            let wrong = format!("these names would make {sheets} worksheets");
+            Words::new(wrong, "one for each name and kind of canvas").right(format!(
+                "up to {}; give the number of students instead, and copy one sheet of each kind",
+                limits::SHEETS
+            ))
+        }
         ProblemKind::NoColours => Words::new("this layer has no colours", "none here")
             .right("a colour and its share: white: 100 %"),
         ProblemKind::TooManyColours => Words::new("too many colours in one layer", "here")

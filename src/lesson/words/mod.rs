@@ -84,6 +84,7 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
         | ProblemKind::NotALesson
         | ProblemKind::TooDeep
         | ProblemKind::TooManyValues
+        | ProblemKind::TooManyRows
         | ProblemKind::StrangeKey
         | ProblemKind::KeyTooLong
         | ProblemKind::Tagged
@@ -134,6 +135,8 @@ fn of_file(kind: &ProblemKind) -> Words {
             .right(format!("up to {} levels", limits::NESTING)),
         ProblemKind::TooManyValues => Words::new("this is more than a lesson can hold", "here")
             .right(format!("up to {} values, copies by * counted", limits::VALUES)),
+        ProblemKind::TooManyRows => Words::new("these tables have too many rows", "from here on")
+            .right(format!("up to {} rows in all", limits::TABLE_VALUES / 16)),
         ProblemKind::StrangeKey => {
             Words::new("a key is one plain text", "this stands where a key should")
                 .right("write \"key: value\"")
@@ -222,12 +225,20 @@ fn unread_file(name: &str, why: &Unread) -> Words {
     let words = |why: &str| Words::new(format!("cannot read {name}: {why}"), "this file");
     match why {
         Unread::NotFound => words("there is no such file"),
-        Unread::NotAFile => words("it is not a file").right("name a file, not a folder"),
+        Unread::NotAFile => {
+            words("it is not a file").right("name a file, not a folder or a device")
+        }
         Unread::TooLarge => {
-            words("it is too large").right(format!("up to {} kB", limits::FILE_BYTES / 1024))
+            let is_table = name.to_lowercase().ends_with(".csv");
+            let most = if is_table { limits::TABLE_BYTES } else { limits::FILE_BYTES };
+            words("it is too large").right(format!("up to {} kB", most / 1024))
         }
         Unread::NotText { line } => words(&format!("line {line} holds bytes that are no UTF-8"))
             .right("save the file as \"UTF-8\" in your editor"),
+        Unread::Utf16 => words("it is written in UTF-16, which some editors call \"Unicode\"")
+            .right("save the file as \"UTF-8\" in your editor"),
+        Unread::Nul { line } => words(&format!("line {line} holds characters that are no text"))
+            .right("the file may be damaged; save it anew as text, in \"UTF-8\""),
         Unread::Refused(said) => words(said),
     }
 }

@@ -4,7 +4,7 @@ use super::place::Placed;
 use crate::ink::{Faces, Figures, Point, Rect, Shape, TextRun};
 use crate::page::inline::LinkTo;
 use crate::page::strip::{Area, Drift, LateNumber, Strip};
-use crate::page::{Bookmark, Link, LinkTarget, Mark, Page, Role, draw};
+use crate::page::{Bookmark, Link, LinkTarget, MOST_PAGES, Mark, Page, Role, draw};
 
 /// Places of anchors: page from 0 and height from the top of the page.
 pub(in crate::page) struct Numbers<'a> {
@@ -52,7 +52,7 @@ pub(in crate::page) fn press<'a>(
     faces: &Faces,
     top: f32,
 ) -> (Vec<Page>, Vec<Bookmark>) {
-    let count = placed.last().map_or(1, |last| last.page + 1);
+    let count = placed.last().map_or(1, |last| last.page + 1).min(MOST_PAGES + 1);
     let mut press =
         Press { pages: vec![Page::default(); count], outline: Vec::new(), numbers, faces };
     for (mut strip, at) in strips.into_iter().zip(placed) {

@@ -26,12 +26,17 @@ impl Design {
         values: &[Observation],
         what: impl Fn(&Observation) -> f64,
     ) -> Vec<Vec<f64>> {
-        let sum = |class: usize, cell: usize| {
-            let its = values.iter().filter(|value| value.class == class && value.cell == cell);
-            its.map(&what).sum()
-        };
-        let row = |class: &usize| self.cells.iter().map(|cell| sum(*class, *cell)).collect();
-        self.classes.iter().map(row).collect()
+        let mut sums = vec![vec![0.0; self.cells.len()]; self.classes.len()];
+        for value in values {
+            let class = self.classes.binary_search(&value.class);
+            let cell = self.cells.binary_search(&value.cell);
+            if let (Ok(class), Ok(cell)) = (class, cell)
+                && let Some(sum) = sums.get_mut(class).and_then(|row| row.get_mut(cell))
+            {
+                *sum += what(value);
+            }
+        }
+        sums
     }
 
     /// Numbers of the cells, in rising order.
@@ -51,11 +56,13 @@ impl Design {
     /// The values of each class when there is one cell and all classes are alike in number.
     pub(super) fn balanced(&self, values: &[Observation]) -> Option<Vec<Vec<f64>>> {
         let [_] = self.cells.as_slice() else { return None };
-        let of = |class: &usize| {
-            let its = values.iter().filter(|value| value.class == *class);
-            its.map(|value| value.value).collect::<Vec<f64>>()
-        };
-        let groups: Vec<Vec<f64>> = self.classes.iter().map(of).collect();
+        let mut groups: Vec<Vec<f64>> = vec![Vec::new(); self.classes.len()];
+        for value in values {
+            let class = self.classes.binary_search(&value.class).ok();
+            if let Some(group) = class.and_then(|class| groups.get_mut(class)) {
+                group.push(value.value);
+            }
+        }
         let size = groups.first()?.len();
         groups.iter().all(|group| group.len() == size).then_some(groups)
     }

@@ -1,0 +1,116 @@
+//! Texts that were made to break something, by hand or by the fuzz targets (`tests/fuzz`): each is
+//! answered, and none breaks anything. What a file shows stands in `tests/hostile/README.md`.
+
+use crate::lesson_tools::{SMALL, in_project, read_files};
+use puddlebook::handout::{Desk, Document, Sheet, TemplateFault, Templates};
+use puddlebook::ink::Faces;
+use puddlebook::lesson::{Edition, Language, Paper, Style, Unread, read_weighings_with};
+use puddlebook::plan::{Plan, learn::learn, plan};
+use puddlebook::{page, pdf};
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// The files of a folder of `tests/hostile`, with their bytes.
+fn hostile(folder: &str) -> Vec<(String, Vec<u8>)> {
+    let folder = in_project("tests/hostile").join(folder);
+    let paths = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
+    let mut files: Vec<_> = paths
+        .map(|path| {
+            (path.file_name().unwrap().to_str().unwrap().to_owned(), fs::read(path).unwrap())
+        })
+        .collect();
+    files.sort();
+    assert!(!files.is_empty());
+    files
+}
+
+#[test]
+fn every_file_is_told_what_it_shows() {
+    let told = fs::read_to_string(in_project("tests/hostile/README.md")).unwrap();
+    for folder in ["lessons", "tables", "templates", "pages"] {
+        for (name, _) in hostile(folder) {
+            assert!(told.contains(&format!("`{folder}/{name}`")), "{folder}/{name}");
+        }
+    }
+}
+
+#[test]
+fn lessons_are_answered() {
+    for (name, bytes) in hostile("lessons") {
+        match read_files(&[("lesson.yaml", &bytes), ("own.yaml", &bytes)]) {
+            Ok(lesson) => {
+                if let Err(reason) = plan(lesson) {
+                    assert!(!reason.to_string().is_empty(), "{name}");
+                }
+            }
+            Err(faults) => {
+                let said = faults.render(Style::Plain);
+                assert!(said.contains("error: ") && said.len() < 200_000, "{name}");
+                assert!(!said.contains("Unexplained"), "{name}: {said}");
+            }
+        }
+    }
+}
+
+#[test]
+fn tables_are_answered() {
+    for (name, bytes) in hostile("tables") {
+        let load = |path: &Path| match path.to_str() {
+            Some("small.yaml") => Ok(SMALL.as_bytes().to_vec()),
+            Some(path) if path == name => Ok(bytes.clone()),
+            _ => Err(Unread::NotFound),
+        };
+        match read_weighings_with(&[PathBuf::from(&name)], &load) {
+            Ok(weighings) => drop(learn(&weighings.classes)),
+            Err(faults) => assert!(faults.render(Style::Plain).contains("error: "), "{name}"),
+        }
+    }
+}
+
+/// The plan of the small lesson, and an order written with templates of these texts.
+fn written(plan: &Plan, own: &BTreeMap<String, String>) -> Result<Document, TemplateFault> {
+    let templates = Templates::new(Language::English, own)?;
+    Desk::new(plan, &templates)?.write(Sheet::Order)
+}
+
+#[test]
+fn templates_are_answered() {
+    let plan = plan(read_files(&[("lesson.yaml", SMALL.as_bytes())]).unwrap()).unwrap();
+    for (name, bytes) in hostile("templates") {
+        let text = String::from_utf8(bytes).unwrap();
+        let names = ["order.md", "lesson.md", "words.yaml"];
+        let parts = text.splitn(3, "\n=====\n").map(str::to_owned);
+        let own = names.into_iter().map(str::to_owned).zip(parts).collect();
+        match written(&plan, &own) {
+            Ok(document) => assert!(document.blocks.len() < 100_000, "{name}"),
+            Err(fault) => assert!(fault.render().contains("error: "), "{name}"),
+        }
+    }
+}
+
+#[test]
+fn pages_are_laid_out() {
+    let plan = plan(read_files(&[("lesson.yaml", SMALL.as_bytes())]).unwrap()).unwrap();
+    let faces = Faces::new();
+    for (name, bytes) in hostile("pages") {
+        let body = String::from_utf8(bytes).unwrap();
+        let text = format!("{{% raw %}}{body}{{% endraw %}}");
+        let own = BTreeMap::from([("order.md".to_owned(), text)]);
+        let mut document = match written(&plan, &own) {
+            Ok(document) => document,
+            Err(fault) => {
+                assert!(fault.render().contains("error: "), "{name}");
+                continue;
+            }
+        };
+        for (paper, edition) in
+            [(Paper::A4, Edition::Standard), (Paper::Letter, Edition::LargePrint)]
+        {
+            (document.paper, document.edition) = (paper, edition);
+            let pages = page::lay_out(&document, &faces);
+            let bytes = pdf::write(&pages, &faces);
+            assert!(bytes.is_ok_and(|bytes| bytes.starts_with(b"%PDF-")), "{name}");
+        }
+    }
+}
