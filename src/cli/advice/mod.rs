@@ -2,16 +2,19 @@
 
 mod words;
 
+use super::say::eprintln;
 use crate::lesson::{Lesson, Notice, Style, Weight, render_notices};
 use crate::plan::{Advice, Warning};
 use crate::quantity::show::Show;
-use anstream::eprint;
 use serde_json::{Value, json};
 use std::ops::AddAssign;
 
 /// Prints what there is to say of a lesson; what it accepts is not said again.
 pub(super) fn print(lesson: &Lesson, advice: &Advice<'_>) {
-    eprint!("{}", text(lesson, advice, Style::Coloured));
+    let said = text(lesson, advice, Style::Coloured);
+    if let Some(lines) = said.strip_suffix('\n') {
+        eprintln!("{lines}");
+    }
 }
 
 /// What is printed: warnings, then what is accepted in vain.
