@@ -1,7 +1,11 @@
 //! Warnings where programs and papers see them: exit codes, streams, JSON, files.
 
-use super::{run, run_in, said, with};
+use super::cases::QUIET;
+use super::{plan_of, run, run_in, said, with};
+use puddlebook::handout::{Desk, Sheet, Templates};
+use puddlebook::lesson::Language;
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 use std::fs;
 
 fn two_open() -> String {
@@ -63,4 +67,32 @@ fn a_lesson_that_cannot_be_planned_is_wrong() {
     let output = run(&lesson, &["check", "my-class.yaml"]);
     assert_eq!(output.status.code(), Some(1));
     assert!(said(&output.stderr).contains("would fill the cup"), "{}", said(&output.stderr));
+}
+
+/// A handout of the lesson as data, its texts among them.
+fn written(lesson: &str, sheet: Sheet) -> String {
+    let plan = plan_of(lesson);
+    let templates = Templates::new(Language::English, &BTreeMap::new()).unwrap();
+    format!("{:?}", Desk::new(&plan, &templates).unwrap().write(sheet).unwrap())
+}
+
+#[test]
+fn what_a_label_warns_of_is_printed_on_cards_and_in_the_guide() {
+    let warned = with(&[("white: {", "white: {caution: Irritates the eyes., ")]);
+    for sheet in [Sheet::Cards, Sheet::Guide] {
+        let text = written(&warned, sheet);
+        assert_eq!(text.matches("Irritates the eyes.").count(), 1, "{sheet:?}");
+        assert!(!written(QUIET, sheet).contains("The label comes first."), "{sheet:?}");
+    }
+    assert!(written(&warned, Sheet::Guide).contains("white: read its label first"));
+}
+
+#[test]
+fn the_lesson_sheet_keeps_warnings_in_view() {
+    let open = written(&two_open(), Sheet::Lesson);
+    assert!(open.contains("Before you start") && open.contains("(over-booking)"));
+    let lesson = format!("{}accepted: {{fee-too-low: The town pays.}}\n", two_open());
+    let accepted = written(&lesson, Sheet::Lesson);
+    assert!(accepted.contains("The town pays.") && !accepted.contains("(fee-too-low)"));
+    assert!(!written(QUIET, Sheet::Lesson).contains("Before you start"));
 }
