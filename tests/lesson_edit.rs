@@ -89,7 +89,8 @@ proptest! {
             match edit(&text, &keys(path), &word) {
                 Ok(edited) => {
                     let (flow, block) = edited.split_once('\n').unwrap();
-                    prop_assert!(flow.starts_with("a: {b: ") && flow.ends_with(", c: 1} # x"));
+                    let is_kept = flow.starts_with("a: {b: ") && flow.ends_with(", c: 1} # x");
+                    prop_assert!(is_kept, "{edited}");
                     prop_assert!(block.starts_with("d: ") && block.ends_with("  # y\n"));
                     let read: serde_yaml::Value = serde_yaml::from_str(&edited).unwrap();
                     let value = keys(path).iter().fold(&read, |value, key| &value[*key]);

@@ -59,7 +59,9 @@ fn edit_bare(text: &str, path: &[&str], value: &str) -> Result<String, Unplaced>
     let (before, after) = before.zip(after).ok_or(Unplaced::Entangled)?;
     // As it was quoted; otherwise with the least that reads back right.
     let ways = [quote, Quote::None, Quote::Double];
-    let texts = ways.into_iter().map(|quote| format!("{before}{}{after}", quote.around(value)));
+    let fits = |quote: &Quote| !matches!(quote, Quote::None) || is_plain(value);
+    let texts = ways.into_iter().filter(fits);
+    let texts = texts.map(|quote| format!("{before}{}{after}", quote.around(value)));
     let mut right = texts
         .filter(|new| Written::read(new).is_some_and(|new| old.differs_only(target, value, &new)));
     right.next().ok_or(Unplaced::Entangled)
@@ -83,6 +85,13 @@ impl Quote {
             }
         }
     }
+}
+
+/// A word that no reader of YAML takes for anything else; others are quoted, even where ours
+/// would not mind.
+fn is_plain(value: &str) -> bool {
+    let inner = |c: char| c.is_alphanumeric() || " -_./%()".contains(c);
+    value.starts_with(char::is_alphanumeric) && value.chars().all(inner) && !value.ends_with(' ')
 }
 
 /// The stretch of a value with its quotes, and which they are.
