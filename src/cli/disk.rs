@@ -78,7 +78,13 @@ pub enum Existing {
 pub(super) fn write_one(path: &Path, bytes: &[u8], existing: Existing) -> std::io::Result<()> {
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
     let folder = folder.unwrap_or(Path::new("."));
-    fs::create_dir_all(folder)?;
+    fs::create_dir_all(folder).map_err(|error| match file_above(folder) {
+        Some(file) => {
+            let why = format!("{} is a file, not a folder", file.display());
+            std::io::Error::new(std::io::ErrorKind::NotADirectory, why)
+        }
+        None => error,
+    })?;
     if path.is_dir() {
         return Err(std::io::Error::new(std::io::ErrorKind::IsADirectory, "it is a folder"));
     }

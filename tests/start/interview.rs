@@ -118,7 +118,7 @@ fn a_wrong_answer_is_told_in_the_words_of_a_wrong_file_and_asked_again() {
         ("colours", "the shares of this layer add up to 104 %, not 100 %"),
         ("cupboard", "did you mean \"pouring medium\"?"),
         ("cupboard", "an ounce may be fluid or weight"),
-        ("jar", "colour"),
+        ("jar", "this jar is mixed after the class"),
     ];
     assert_eq!(told.len(), said.len(), "{told:#?}");
     for (told, (option, part)) in told.iter().zip(said) {
@@ -178,4 +178,24 @@ fn who_leaves_gets_nothing() {
         let left = interview(&mut script, &Given::default(), "");
         assert!(matches!(left, Err(Stop::Left)), "{option}");
     }
+}
+
+#[test]
+fn the_session_of_the_readme_is_what_is_said() {
+    let plain = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let readme = plain(include_str!("../../README.md"));
+    let (.., script) = begun(&[
+        ("title", "Two Ways to Pour"),
+        ("teacher", "Juniper Vale"),
+        ("date", "2026-03-14"),
+        ("canvas", "square 10,5 x 10,5 in, 1/2 in deep"),
+        ("canvas", "square 10 x 10 in, 1/2 in deep, 2 each"),
+        ("technique", "flip cup"),
+        ("cupboard", "pouring medium 16 fl oz, 12 apron"),
+    ]);
+    let wrong = script.wrong.iter().map(|(_, why)| why);
+    for said in script.heard.iter().chain(wrong) {
+        assert!(readme.contains(&plain(said)), "{said}");
+    }
+    assert!(script.heard.len() >= 5);
 }

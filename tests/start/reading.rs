@@ -70,7 +70,9 @@ fn what_is_no_canvas_is_said_so() {
     assert!(refused("square 10 x 10").contains("the unit is missing"));
     assert!(refused("big one").contains("not understood as a canvas"));
     assert!(refused("square 10 in, purple").contains("\"purple\" is not understood here"));
-    assert!(refused("square 10 in, 20 in deep").contains("edge"));
+    assert!(
+        refused("square 10 in, 11 in deep").contains("the edge is deeper than the canvas is wide")
+    );
     assert!(refused("polygon 12 cm").contains("how many sides has it?"));
 }
 

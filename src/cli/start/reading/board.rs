@@ -35,6 +35,14 @@ struct Said<'o> {
     bare: bool,
 }
 
+/// The face of a canvas.
+struct Face<'o> {
+    /// By its word.
+    outline: &'o str,
+    shape: &'static str,
+    sizes: Vec<(&'static str, String)>,
+}
+
 /// Reads the line; `names` are the names of outlines in the language of the lesson.
 pub(in super::super) fn board(text: &str, names: &[OutlineName]) -> Result<Board, Complaint> {
     let (named, rest) = match text.split_once(':') {
@@ -54,7 +62,7 @@ pub(in super::super) fn board(text: &str, names: &[OutlineName]) -> Result<Board
     if let (3, None) = (said.sizes.len(), &said.depth) {
         said.depth = said.sizes.pop();
     }
-    let (outline, shape, sizes) = said.face()?;
+    let Face { outline, shape, sizes } = said.face()?;
     let called = || names.iter().find(|known| known.outline == outline);
     let called = || called().map_or(outline, |known| known.name.as_str()).to_owned();
     Ok(Board {
@@ -140,9 +148,8 @@ impl<'o> Said<'o> {
         }
     }
 
-    /// The outline by its word, its shape, and its sizes under their keys.
-    #[expect(clippy::type_complexity, reason = "three parts of a board that are used once")]
-    fn face(&self) -> Result<(&'o str, &'static str, Vec<(&'static str, String)>), Complaint> {
+    /// What is painted on, and its sizes under their keys.
+    fn face(&self) -> Result<Face<'o>, Complaint> {
         let sizes = self.sizes.as_slice();
         let (outline, shape, sides) = match (self.outline, sizes) {
             (Some(outline), _) => outline,
@@ -185,7 +192,7 @@ impl<'o> Said<'o> {
             }
             _ => return Err(not_a_canvas()),
         };
-        Ok((outline, shape, keyed))
+        Ok(Face { outline, shape, sizes: keyed })
     }
 }
 
