@@ -37,6 +37,7 @@ mod quantity_units;
 mod readme;
 mod sandbox;
 mod sketches;
+mod spreadsheets;
 mod tagged;
 mod thin_paint;
 mod tools;
