@@ -41,6 +41,7 @@ mod quantity_units;
 mod readme;
 mod sandbox;
 mod sketches;
+mod spreadsheets;
 mod start;
 mod tagged;
 mod thin_paint;

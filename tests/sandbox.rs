@@ -160,6 +160,11 @@ fn macros_and_deep_brackets_do_not_reach_the_engine() {
     refused("{% blok a %}", 1, "no tag \"blok\"");
     refused("{% fro a in b %}", 1, "did you mean \"for\"?");
     refused("{{ title | uper }}", 1, "did you mean \"upper\"?");
+    refused("a\n{% if title %}", 2, "this \"if\" has no end");
+    refused("{% for a in canvases %}\n{% endif %}", 2, "the last to begin was \"for\"");
+    refused("\n{% endfor %}", 2, "none is open here");
+    refused("\n{{ title title }}", 2, "cannot be read");
+    refused("{% else %}", 1, "cannot be read");
     refused("{{ a", 1, "this tag has no end");
     refused("{# a", 1, "this comment has no end");
     refused("{% raw %} a", 1, "this raw has no end");

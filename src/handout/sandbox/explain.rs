@@ -28,8 +28,7 @@ pub(in crate::handout) fn unreadable(error: &dyn Error, texts: Texts<'_>) -> Tem
         let (line, _) = place.trim().split_once(':')?;
         line.parse().ok()
     });
-    let name =
-        between(&said, "Failed to parse ", "\n").map(|name| name.trim_matches(['"', '\'', ':']));
+    let name = between(&said, "Failed to parse '", "'");
     let found = name.and_then(|name| texts.iter().find(|(known, _)| known == name));
     let (Some(line), Some((name, text))) = (place, found) else {
         return TemplateFault::new("", said);
@@ -85,8 +84,8 @@ fn located(file: &str, texts: Texts<'_>, from: usize, name: &str) -> Option<Exce
     let (_, text) = texts.iter().find(|(known, _)| known == file)?;
     let skipped = text.split_inclusive('\n').take(from.saturating_sub(1)).map(str::len).sum();
     let pieces = pieces(text).ok()?;
-    let names = pieces.iter().filter(|piece| piece.outer.start >= skipped);
-    let span: Range<usize> = names.into_iter().find_map(|piece| {
+    let mut names = pieces.iter().filter(|piece| piece.outer.start >= skipped);
+    let span: Range<usize> = names.find_map(|piece| {
         let at = piece.inner.start + text.get(piece.inner.clone())?.find(name)?;
         Some(at..at + name.len())
     })?;

@@ -2,9 +2,9 @@
 //!
 //! In: the texts of templates. Out: the same texts with a counter in every loop, or what one of
 //! them must not do, with its place. `tags` finds the tags, `tokens` their words, `rules` holds
-//! them against what is allowed, `includes` sees that no file stands in itself; while a
-//! template is filled in, `meter` counts its rounds and `filters` what they are given, and both
-//! stop it.
+//! them against what is allowed, `nest` sees that each loop ends, `includes` that no file stands
+//! in itself; while a template is filled in, `meter` counts its rounds and `filters` what they
+//! are given, and both stop it.
 //!
 //! The limits count work and never time, so a template that is stopped is stopped everywhere.
 
@@ -12,11 +12,13 @@ mod explain;
 mod filters;
 mod includes;
 mod meter;
+mod nest;
 mod rules;
 mod tags;
 mod tokens;
 
 use super::template_fault::{Excerpt, TemplateFault};
+use nest::Nest;
 use std::collections::BTreeMap;
 use std::ops::Range;
 use tags::{Piece, PieceKind};
@@ -84,11 +86,11 @@ fn guard(at: usize, text: &str, known: &Texts<'_>) -> Result<(String, Vec<Includ
     let mut includes = Vec::new();
     let mut counters: Vec<(usize, String)> = Vec::new();
     let mut loops: Vec<OpenLoop> = Vec::new();
-    let mut depth = 0_usize;
+    let mut nest = Nest::default();
     let mut outside = 1;
     for piece in tags::pieces(text)? {
         let tag = rules::check(text, &piece, known)?;
-        depth = rules::depth(depth, &tag, &piece)?;
+        nest.heed(&tag, &piece)?;
         match loops.last_mut() {
             Some(open) => open.expressions += 1,
             None => outside += 1,
@@ -106,9 +108,10 @@ fn guard(at: usize, text: &str, known: &Texts<'_>) -> Result<(String, Vec<Includ
                 counters.push((piece.outer.end, counter));
             }
             rules::Tag::Include(names) => includes.extend(names),
-            rules::Tag::Opens | rules::Tag::Closes | rules::Tag::Plain => {}
+            rules::Tag::If | rules::Tag::EndIf | rules::Tag::Plain => {}
         }
     }
+    nest.end()?;
     let start = Piece { kind: PieceKind::Variable, outer: 0..0, inner: 0..0, trims: false };
     counters.push((0, meter::counter(at, text, &start, outside, None)));
     counters.sort_by_key(|(at, _)| *at);

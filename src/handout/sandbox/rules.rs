@@ -12,8 +12,6 @@ const LONGEST: usize = 1_000;
 const CONNECTED: usize = 30;
 /// Deepest brackets in one tag. The engine tries several readings of each pair.
 const BRACKETS: usize = 3;
-/// Deepest loops and conditions in each other; ours need seven.
-const DEPTH: usize = 16;
 /// Longest number, in digits.
 const DIGITS: usize = 9;
 
@@ -61,10 +59,8 @@ const RANGE: &str = "range";
 pub(super) enum Tag {
     For,
     EndFor,
-    /// A condition begins.
-    Opens,
-    /// A condition ends.
-    Closes,
+    If,
+    EndIf,
     /// The name that gets a value.
     Set(String),
     Include(Vec<Include>),
@@ -72,20 +68,6 @@ pub(super) enum Tag {
 }
 
 type Tokens<'t> = [(Token<'t>, Range<usize>)];
-
-/// How deep what follows a tag stands.
-pub(super) fn depth(depth: usize, tag: &Tag, piece: &Piece) -> Result<usize, Refused> {
-    match tag {
-        Tag::For | Tag::Opens if depth >= DEPTH => Err(Refused::new(
-            piece.outer.clone(),
-            format!("more than {DEPTH} loops and conditions stand in each other here"),
-            "put the inner part into a file of its own and include it",
-        )),
-        Tag::For | Tag::Opens => Ok(depth + 1),
-        Tag::EndFor | Tag::Closes => Ok(depth.saturating_sub(1)),
-        _ => Ok(depth),
-    }
-}
 
 /// Holds a tag against what is allowed.
 pub(super) fn check(text: &str, piece: &Piece, known: &Texts<'_>) -> Result<Tag, Refused> {
@@ -119,8 +101,8 @@ fn tag(
     Ok(match word {
         "for" => Tag::For,
         "endfor" => Tag::EndFor,
-        "if" => Tag::Opens,
-        "endif" => Tag::Closes,
+        "if" => Tag::If,
+        "endif" => Tag::EndIf,
         "set" | "set_global" => match rest.first() {
             Some((Token::Name(name), _)) => Tag::Set((*name).to_owned()),
             _ => Tag::Plain,
@@ -187,7 +169,9 @@ fn values(tokens: &Tokens<'_>) -> Result<(), Refused> {
                         let is_index = matches!(before, Some(Token::Name(_) | Token::Sign("]")));
                         open.push(*sign == "[" && !is_index);
                     }
-                    ")" | "]" => drop(open.pop()),
+                    ")" | "]" => {
+                        open.pop();
+                    }
                     _ => self::sign(sign, span)?,
                 }
                 if open.len() > BRACKETS {
