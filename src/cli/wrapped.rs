@@ -39,7 +39,7 @@ pub(super) fn paragraph(text: &str) -> String {
 
 fn blank() -> Table {
     let mut table = Table::new();
-    table.load_preset(presets::NOTHING);
+    table.load_style(presets::NOTHING);
     table.set_content_arrangement(ContentArrangement::Dynamic).set_width(WIDTH);
     table
 }
