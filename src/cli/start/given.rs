@@ -62,10 +62,10 @@ pub struct GivenPeople {
     /// The age of the youngest; without it, all are adults
     #[arg(long, value_name = "AGE")]
     pub youngest: Option<String>,
-    /// Sets that you pour in front of the class [offered: 1]
+    /// Sets that you pour in front of the class (offered: 1)
     #[arg(long, value_name = "NUMBER")]
     pub demonstrations: Option<String>,
-    /// Sets kept ready for mishaps [offered: 1]
+    /// Sets kept ready for mishaps (offered: 1)
     #[arg(long, value_name = "NUMBER")]
     pub spares: Option<String>,
 }

@@ -93,10 +93,10 @@ fn base(interview: &mut Interview<'_>, at: usize, given: Option<&str>) -> Result
     };
     interview.text(question, given, |_, answers, text| {
         let shares: Shares = shares(text)?;
-        if let Some(palette) = palette(answers, at) {
-            if let Some((_, under)) = palette.layers.split_last_mut() {
-                under.iter_mut().for_each(|layer| layer.shares = shares.clone());
-            }
+        if let Some(palette) = palette(answers, at)
+            && let Some((_, under)) = palette.layers.split_last_mut()
+        {
+            under.iter_mut().for_each(|layer| layer.shares = shares.clone());
         }
         Ok(())
     })

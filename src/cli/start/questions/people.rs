@@ -1,4 +1,4 @@
-use super::super::answers::{Answers, Students};
+use super::super::answers::{People, Students};
 use super::super::ask::{Question, Stop};
 use super::super::given::GivenPeople;
 use super::super::interview::Interview;
@@ -34,19 +34,25 @@ pub(in super::super) fn people(
         answers.people.youngest = line(text);
         Ok(())
     })?;
-    let sets: [(&'static str, &Option<String>, fn(&mut Answers) -> &mut String); 2] = [
-        ("demonstrations", &given.demonstrations, |answers| &mut answers.people.demonstrations),
-        ("spares", &given.spares, |answers| &mut answers.people.spares),
-    ];
-    for (option, given, part) in sets {
-        let Some(given) = given else { continue };
-        let words = format!("How many {option}?");
-        let offered = part(&mut interview.answers).clone();
-        let question = Question { option, words, offered, ..Question::default() };
-        interview.text(question, Some(given), |_, answers, text| {
-            *part(answers) = line(text);
-            Ok(())
-        })?;
-    }
-    Ok(())
+    sets(interview, "demonstrations", given.demonstrations.as_deref(), |people| {
+        &mut people.demonstrations
+    })?;
+    sets(interview, "spares", given.spares.as_deref(), |people| &mut people.spares)
+}
+
+/// Sets besides those of the students, where they are given.
+fn sets(
+    interview: &mut Interview<'_>,
+    option: &'static str,
+    given: Option<&str>,
+    part: fn(&mut People) -> &mut String,
+) -> Result<(), Stop> {
+    let Some(given) = given else { return Ok(()) };
+    let words = format!("How many {option}?");
+    let offered = part(&mut interview.answers.people).clone();
+    let question = Question { option, words, offered, ..Question::default() };
+    interview.text(question, Some(given), |_, answers, text| {
+        *part(&mut answers.people) = line(text);
+        Ok(())
+    })
 }

@@ -31,7 +31,7 @@ pub(in super::super) fn sheets(
             && given.paper.is_none_or(|it| it == *paper)
     };
     let ways: Vec<_> = WAYS.into_iter().filter(fits).collect();
-    let usual = usual(locale);
+    let usual = usual(locale, given.language);
     let alike = |way: &(Language, UnitSystem, Paper)| {
         let here = [way.0 == usual.0, way.1 == usual.1, way.2 == usual.2];
         here.into_iter().filter(|same| *same).count()
@@ -67,11 +67,11 @@ fn choice((language, units, paper): (Language, UnitSystem, Paper)) -> Choice {
     Choice { name: format!("{language}, {units}, {paper}"), meaning: String::new() }
 }
 
-/// What is usual where `locale` is spoken; inches where it says nothing.
-fn usual(locale: &str) -> (Language, UnitSystem, Paper) {
+/// What is usual where `locale` is spoken; inches where neither it nor the language says more.
+fn usual(locale: &str, wanted: Option<Language>) -> (Language, UnitSystem, Paper) {
     let plain = locale.split(['.', '@']).next().unwrap_or_default();
     let (language, country) = plain.split_once(['_', '-']).unwrap_or((plain, ""));
-    let spanish = language == "es";
+    let spanish = wanted.map_or(language == "es", |wanted| wanted == Language::Spanish);
     let nowhere = country.is_empty() && !spanish;
     let units = match country {
         "US" | "LR" | "MM" => UnitSystem::Us,
@@ -88,11 +88,14 @@ mod tests {
 
     #[test]
     fn units_and_paper_follow_the_country() {
-        assert_eq!(usual("en_US.UTF-8"), (Language::English, UnitSystem::Us, Paper::Letter));
-        assert_eq!(usual("en_GB.UTF-8"), (Language::English, UnitSystem::Metric, Paper::A4));
-        assert_eq!(usual("es_MX"), (Language::Spanish, UnitSystem::Metric, Paper::Letter));
-        assert_eq!(usual("es"), (Language::Spanish, UnitSystem::Metric, Paper::A4));
-        assert_eq!(usual("C.UTF-8"), (Language::English, UnitSystem::Us, Paper::Letter));
-        assert_eq!(usual(""), (Language::English, UnitSystem::Us, Paper::Letter));
+        let (en, es) = (Language::English, Language::Spanish);
+        let (us, metric) = (UnitSystem::Us, UnitSystem::Metric);
+        assert_eq!(usual("en_US.UTF-8", None), (en, us, Paper::Letter));
+        assert_eq!(usual("en_GB.UTF-8", None), (en, metric, Paper::A4));
+        assert_eq!(usual("es_MX", None), (es, metric, Paper::Letter));
+        assert_eq!(usual("es", None), (es, metric, Paper::A4));
+        assert_eq!(usual("C.UTF-8", None), (en, us, Paper::Letter));
+        assert_eq!(usual("", Some(es)), (es, metric, Paper::A4));
+        assert_eq!(usual("en_US", Some(es)), (es, us, Paper::Letter));
     }
 }

@@ -66,15 +66,15 @@ fn ratio(text: &str) -> (Option<Vec<Part>>, String) {
         (numbers.len() > 1).then(|| numbers.into_iter().map(number).collect()).flatten()
     };
     let text = line(text);
-    if let Some((before, last)) = text.rsplit_once(' ') {
-        if let Some(ratio) = read(last) {
-            return (Some(ratio), before.to_owned());
-        }
+    if let Some((before, last)) = text.rsplit_once(' ')
+        && let Some(ratio) = read(last)
+    {
+        return (Some(ratio), before.to_owned());
     }
-    if let Some((first, after)) = text.split_once(' ') {
-        if let Some(ratio) = read(first) {
-            return (Some(ratio), after.to_owned());
-        }
+    if let Some((first, after)) = text.split_once(' ')
+        && let Some(ratio) = read(first)
+    {
+        return (Some(ratio), after.to_owned());
     }
     (None, text)
 }
@@ -116,15 +116,15 @@ fn apart(words: &[&str]) -> (String, Part) {
         }
         _ => {}
     }
-    if let [name @ .., last] = words {
-        if let (false, Some(part)) = (name.is_empty(), number(last)) {
-            return (joined(name), part);
-        }
+    if let [name @ .., last] = words
+        && let (false, Some(part)) = (name.is_empty(), number(last))
+    {
+        return (joined(name), part);
     }
-    if let [first, name @ ..] = words {
-        if let (false, Some(part)) = (name.is_empty(), number(first)) {
-            return (joined(name), part);
-        }
+    if let [first, name @ ..] = words
+        && let (false, Some(part)) = (name.is_empty(), number(first))
+    {
+        return (joined(name), part);
     }
     (joined(words), Part::Unsaid)
 }
