@@ -36,6 +36,9 @@ fn debug(lesson: &Lesson) -> String {
 }
 
 proptest! {
+    // Each reads whole lessons.
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
     #[test]
     fn any_number_of_students(demo in 0..demos().len(), count in 1_u32..=1000) {
         let (path, text) = demos().swap_remove(demo);
@@ -79,7 +82,9 @@ proptest! {
         prop_assert_eq!(debug(&after), debug(&before));
         prop_assert_eq!(comments(&edited), comments(&text));
     }
+}
 
+proptest! {
     /// Whatever word is put in, it reads back as that word, or is refused.
     #[test]
     fn any_word(word in "[ -~é日\u{1F3A8}]{1,12}", quoted in 0..3_usize) {
