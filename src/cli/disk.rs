@@ -80,7 +80,7 @@ pub(super) fn write_one(path: &Path, bytes: &[u8], existing: Existing) -> std::i
     let folder = folder.unwrap_or(Path::new("."));
     fs::create_dir_all(folder).map_err(|error| match file_above(folder) {
         Some(file) => {
-            let why = format!("{} is a file, not a folder", file.display());
+            let why = format!("{} is a file, not a folder", shown(file));
             std::io::Error::new(std::io::ErrorKind::NotADirectory, why)
         }
         None => error,
@@ -88,8 +88,7 @@ pub(super) fn write_one(path: &Path, bytes: &[u8], existing: Existing) -> std::i
     if path.is_dir() {
         return Err(std::io::Error::new(std::io::ErrorKind::IsADirectory, "it is a folder"));
     }
-    let mut file = unfinished().tempfile_in(folder)?;
-    file.write_all(bytes)?;
+    let file = unfinished::written(folder, bytes)?;
     let written = match existing {
         Existing::Stays => file.persist_noclobber(path),
         Existing::Replaced => file.persist(path),
