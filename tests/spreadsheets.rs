@@ -26,7 +26,11 @@ techniques:
   "-pour":
     summary: A pour of names.
     layers:
-      "+layer": {basis: invented, thin: {low: 1 mm, typical: 1.2 mm, high: 1.4 mm}}
+      "+layer":
+        basis: invented
+        thin: {low: 1 mm, typical: 1.2 mm, high: 1.4 mm}
+        medium: {low: 1.2 mm, typical: 1.4 mm, high: 1.6 mm}
+        thick: {low: 1.4 mm, typical: 1.6 mm, high: 1.8 mm}
 shops:
   "=shop (invented)":
     currency: USD
