@@ -6,6 +6,7 @@ use puddlebook::handout::{Desk, Document, Sheet, TemplateFault, Templates};
 use puddlebook::ink::Faces;
 use puddlebook::lesson::{Edition, Language, Paper, Style, Unread, read_weighings_with};
 use puddlebook::plan::{Plan, learn::learn, plan};
+use puddlebook::quantity::{Misread, read};
 use puddlebook::{page, pdf};
 use std::collections::BTreeMap;
 use std::fs;
@@ -50,6 +51,30 @@ fn lessons_are_answered() {
                 assert!(!said.contains("Unexplained"), "{name}: {said}");
             }
         }
+    }
+}
+
+/// The bytes to blame lie in the text, on whole characters; what is read is a number.
+#[test]
+fn quantities_are_answered() {
+    let texts = fs::read_to_string(in_project("tests/hostile/quantities.txt")).unwrap();
+    assert!(texts.lines().count() >= 100);
+    let blamed = |text: &str, misread: Option<Misread>| {
+        let lies_in_it = misread.is_none_or(|misread| text.get(misread.span).is_some());
+        assert!(lies_in_it, "{text:?}");
+    };
+    for text in texts.lines() {
+        let finite = read::length(text).map(|length| assert!(length.value.is_finite()));
+        blamed(text, finite.err());
+        blamed(text, read::volume(text).err());
+        blamed(text, read::amount(text).err());
+        blamed(text, read::density(text).err());
+        blamed(text, read::share(text).err());
+        blamed(text, read::minutes(text).err());
+        blamed(text, read::days(text).err());
+        blamed(text, read::money(text).err());
+        blamed(text, read::number(text).err());
+        let _ = read::time_of_day(text);
     }
 }
 

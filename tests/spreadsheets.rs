@@ -16,17 +16,21 @@ canvases:
   "+square":
     {shape: rectangle, width: 10 in, height: 10 in, depth: 0, technique: "-pour", consistency: "@mix", palette: "=p"}
 palettes:
-  "=p": {"+layer": {"=1+1": 40 %, "\u00A0=blue": the rest}}
+  "=p": {"+layer": {"=1+1": 40 %, "\u200B=blue": the rest}}
 colours:
   "=1+1": {swatch: "#1F5A7A", paint: "=cmd|'/C calc'!A0"}
-  "\u00A0=blue": {swatch: "#F4F2EC", paint: "+paint"}
+  "\u200B=blue": {swatch: "#F4F2EC", paint: "+paint"}
 mixes:
   "@mix": {consistency: thin, by: volume, parts: {paint: 1}}
 techniques:
   "-pour":
     summary: A pour of names.
     layers:
-      "+layer": {basis: invented, thin: {low: 1 mm, typical: 1.2 mm, high: 1.4 mm}}
+      "+layer":
+        basis: invented
+        thin: {low: 1 mm, typical: 1.2 mm, high: 1.4 mm}
+        medium: {low: 1.2 mm, typical: 1.4 mm, high: 1.6 mm}
+        thick: {low: 1.4 mm, typical: 1.6 mm, high: 1.8 mm}
 shops:
   "=shop (invented)":
     currency: USD
