@@ -44,11 +44,12 @@ const OVERVIEW: &str = examples!(
 
 const STARTING: &str = examples!(
     "  puddlebook start
-  puddlebook start my-class.yaml --no-questions --people 8 \\
-      --canvas \"square 10 x 10 in, 1/2 in deep, 2 each\" --technique \"straight pour\" \\
-      --colours \"harbour blue 2, sand 1, white 1\" --cupboard \"pouring medium 16 fl oz\"
+  puddlebook start my-class.yaml
+  puddlebook start my-class.yaml --no-questions --people 8 --technique swipe
 
-Every question has an option, so that nothing need be asked."
+Every question has an option, so that nothing need be asked. A canvas is said in a line, as in \
+--canvas \"square 10 x 10 in, 1/2 in deep, 2 each\", and so are colours, as in \
+--colours \"harbour blue 2, sand 1, white 1\"."
 );
 
 const LEARNING: &str = examples!(

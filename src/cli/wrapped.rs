@@ -22,7 +22,7 @@ pub(super) fn print(bytes: &[u8]) -> Result<(), Failure> {
 pub(super) fn columns(rows: &[(String, String)]) -> String {
     let mut table = blank();
     for (word, meaning) in rows {
-        table.add_row([format!("  {word}"), meaning.clone()]);
+        table.add_row([format!("  {word}"), meaning.replace('\n', " ")]);
     }
     if let Some(words) = table.column_mut(0) {
         words.set_constraint(ColumnConstraint::ContentWidth);

@@ -3,14 +3,14 @@
 
 use super::source::{FileId, Place, Sources};
 use super::tree::{NodeId, Stands, Tree};
+use std::fmt;
 use std::sync::Arc;
 
 /// The files of a lesson and where its values stand in them; nothing for a lesson that was
 /// not read from files.
-#[derive(Debug, Clone, Default)]
+#[derive(Clone, Default)]
 pub struct Origins(Option<Arc<Kept>>);
 
-#[derive(Debug)]
 struct Kept {
     sources: Sources,
     tree: Tree,
@@ -43,6 +43,13 @@ impl Origins {
         let kept = self.0.as_ref()?;
         let node = path.iter().try_fold(kept.root, |node, step| kept.step(node, step.as_ref()))?;
         kept.tree.key_place(node).filter(|place| kept.own.contains(&place.file))
+    }
+}
+
+/// Where something stands is no part of what it is.
+impl fmt::Debug for Origins {
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        formatter.debug_struct("Origins").finish_non_exhaustive()
     }
 }
 

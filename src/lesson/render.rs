@@ -1,8 +1,8 @@
 use super::faults::Style;
 use super::limits;
 use super::notice::{Notice, Weight};
-use super::problem::Problem;
-use super::source::{Place, Sources};
+use super::problem::{Problem, ProblemKind};
+use super::source::{Place, Sources, Unread};
 use super::words;
 use annotate_snippets::{
     Annotation, AnnotationKind, Group, Level, Origin, Renderer, Snippet, Title,
@@ -40,7 +40,11 @@ struct Shown<'a> {
 }
 
 fn of_problem(problem: &Problem) -> Shown<'_> {
-    let words = words::of(&problem.kind);
+    let mut words = words::of(&problem.kind);
+    let is_lost = matches!(problem.kind, ProblemKind::Unread { why: Unread::NotFound, .. });
+    if is_lost && problem.place.is_some() {
+        words = words.right(words::NAMED_FROM);
+    }
     Shown {
         title: Level::ERROR.primary_title(words.wrong),
         place: problem.place.as_ref(),

@@ -17,8 +17,8 @@ pub fn measured(wanted: &[Dimension]) -> String {
 
 /// `1 h 30 min`: one or two lengths of time, or a zero alone: a whole text.
 pub fn lasting() -> String {
-    let time = with_unit(&[Dimension::Time]);
-    whole(&format!("{time}(?:\\s*{time})?|{ZERO}"))
+    let time = format!("(?:{}|{ZERO})", with_unit(&[Dimension::Time]));
+    whole(&format!("{time}(?:\\s*{time})?"))
 }
 
 /// A number and a unit, without what is around it.

@@ -47,6 +47,7 @@ pub struct Material {
 #[serde(rename_all = "lowercase")]
 pub enum MaterialKind {
     /// Paint stands under "colours", not here.
+    #[schemars(skip)]
     Paint,
     /// Makes paint flow; some are poured over a dry canvas too.
     Medium,

@@ -90,7 +90,8 @@ fn text() -> Schema {
     json_schema!({
         "title": "text",
         "type": ["string", "number", "boolean"],
-        "pattern": "\\S",
+        // A byte-order mark is white space to editors, and a letter like any other here.
+        "pattern": "[\\S\\uFEFF]",
         "maxLength": limits::TEXT_LETTERS,
     })
 }

@@ -30,7 +30,7 @@ impl Words {
         Self { wrong: wrong.into(), mark: mark.into(), right: Vec::new(), also: "first here" }
     }
 
-    fn right(mut self, right: impl Into<String>) -> Self {
+    pub(super) fn right(mut self, right: impl Into<String>) -> Self {
         self.right.push(right.into());
         self
     }
@@ -211,17 +211,11 @@ fn not_yaml(said: &str, slip: YamlSlip) -> Words {
         .right(format!("the YAML parser says: {said}"))
 }
 
-fn unread(name: &str, why: &Unread) -> Words {
-    let words = unread_file(name, why);
-    match why {
-        Unread::NotFound => {
-            words.right("data files are named by their path from the lesson's own folder")
-        }
-        _ => words,
-    }
-}
+/// What helps where a lesson names a file that is not there.
+pub(super) const NAMED_FROM: &str =
+    "data files are named by their path from the lesson's own folder";
 
-fn unread_file(name: &str, why: &Unread) -> Words {
+fn unread(name: &str, why: &Unread) -> Words {
     let words = |why: &str| Words::new(format!("cannot read {name}: {why}"), "this file");
     match why {
         Unread::NotFound => words("there is no such file"),

@@ -1,6 +1,6 @@
 use super::super::problem::{PartOfCanvas, ProblemKind};
 use super::super::source::Unread;
-use super::{Words, list, unread_file};
+use super::{Words, list, unread};
 use crate::quantity::Mass;
 use crate::quantity::show::by_size;
 use crate::quantity::units::in_gram;
@@ -8,9 +8,9 @@ use crate::quantity::units::in_gram;
 /// The words for what is wrong with weighings; `None` for other problems.
 pub(super) fn of(kind: &ProblemKind) -> Option<Words> {
     Some(match kind {
-        ProblemKind::WeighingsUnread { name, why } => unread_file(name, why),
+        ProblemKind::WeighingsUnread { name, why } => unread(name, why),
         ProblemKind::LessonUnread { name, why } => {
-            let words = unread_file(name, why);
+            let words = unread(name, why);
             match why {
                 Unread::NotFound => {
                     words.right("a lesson is named by its path from the folder of this file")
