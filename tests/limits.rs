@@ -258,7 +258,7 @@ fn table(rows: &str) -> Result<usize, Faults> {
 fn a_table_of_the_largest_class_is_read() {
     let row = |at: usize| {
         let (student, piece) = (at / 200 + 1, at / 2 % 100 + 1);
-        let colour = if at % 2 == 0 { "blue" } else { "white" };
+        let colour = if at.is_multiple_of(2) { "blue" } else { "white" };
         format!("small.yaml,2026-04-11,{student},square,{piece},{colour},50,5,1 g\n")
     };
     assert_eq!(table(&many(10_000, row)).unwrap_or_else(|faults| panic!("{faults}")), 10_000);

@@ -31,9 +31,7 @@ pub(super) fn read(path: &Path) -> Result<Lesson, Failure> {
 }
 
 /// Works every lesson out; what stands in the way of any of them comes together.
-pub(super) fn work_out_all<'p>(
-    lessons: Vec<(&'p Path, Lesson)>,
-) -> Result<Vec<(&'p Path, Plan)>, Failure> {
+pub(super) fn work_out_all(lessons: Vec<(&Path, Lesson)>) -> Result<Vec<(&Path, Plan)>, Failure> {
     let mut plans = Vec::with_capacity(lessons.len());
     let mut failed: Option<Failure> = None;
     for (path, lesson) in lessons {
