@@ -3,6 +3,8 @@
 
 use super::misread::Dimension;
 use super::units::{INCH_M, OUNCE_KG, US_FL_OZ_M3};
+use std::collections::HashMap;
+use std::sync::LazyLock;
 
 /// A unit, how it is written, and how large it is.
 #[derive(Debug)]
@@ -97,9 +99,15 @@ pub(super) const UNITS: &[Unit] = &[
 
 /// The unit that is written so, whatever its case and the spaces inside it.
 pub(super) fn find(written: &str) -> Option<&'static Unit> {
-    let plain = plain(written);
-    UNITS.iter().find(|unit| unit.spellings.iter().any(|spelling| self::plain(spelling) == plain))
+    BY_SPELLING.get(&plain(written)).copied()
 }
+
+/// The units by their plain spellings: a lesson may hold tens of thousands of quantities.
+static BY_SPELLING: LazyLock<HashMap<String, &Unit>> = LazyLock::new(|| {
+    let spelt = UNITS.iter().flat_map(|unit| unit.spellings.iter().map(move |text| (text, unit)));
+    // Of units that are written alike the first holds.
+    spelt.rev().map(|(text, unit)| (plain(text), unit)).collect()
+});
 
 /// All spellings of the units of the `wanted` dimensions.
 pub(super) fn spellings(wanted: &[Dimension]) -> impl Iterator<Item = &'static str> {
