@@ -1,9 +1,9 @@
 //! `preview`: the handouts in the browser, while the lesson is written.
 
-use super::args;
 use super::disk::read_templates;
 use super::failure::Failure;
 use super::say::{eprintln, println};
+use super::{advice, args};
 use crate::lesson::Print;
 use crate::preview::{NoPreview, Preview};
 use std::collections::BTreeMap;
@@ -21,6 +21,7 @@ pub(super) fn preview(arguments: args::Preview) -> Result<(), Failure> {
             Some(folder) => read_templates(folder).map_err(|failure| failure.text().to_owned()),
             None => Ok(BTreeMap::new()),
         }),
+        advise: Box::new(advice::lines),
         templates_folder: templates,
     };
     let serving = preview.start().map_err(|why| match why {

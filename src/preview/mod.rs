@@ -28,6 +28,7 @@ mod watch;
 mod workshop;
 
 use crate::lesson::Print;
+use crate::plan::Plan;
 use serve::Server;
 use shelf::Shelf;
 use std::collections::BTreeMap;
@@ -44,6 +45,9 @@ pub type Dress = Box<dyn Fn(&mut Print) + Send + Sync>;
 /// Templates by file name, read anew each time; or what is wrong with them, in words.
 pub type OwnTemplates = Box<dyn Fn() -> Result<BTreeMap<String, String>, String> + Send + Sync>;
 
+/// What a good colleague would say of a plan, a text each.
+pub type Advise = Box<dyn Fn(&Plan) -> Vec<String> + Send + Sync>;
+
 /// What is to be shown, and where.
 pub struct Preview {
     /// The lesson file.
@@ -52,6 +56,7 @@ pub struct Preview {
     pub port: u16,
     pub dress: Dress,
     pub templates: OwnTemplates,
+    pub advise: Advise,
     /// The folder of these templates, to be watched.
     pub templates_folder: Option<PathBuf>,
 }
@@ -79,7 +84,12 @@ impl Preview {
     /// # Errors
     /// When the lesson file cannot be read, or the port is taken.
     pub fn start(self) -> Result<Serving, NoPreview> {
-        let shelf = Arc::new(Shelf::new(Workshop::new(self.lesson, self.dress, self.templates)));
+        let shelf = Arc::new(Shelf::new(Workshop::new(
+            self.lesson,
+            self.dress,
+            self.templates,
+            self.advise,
+        )));
         shelf.refresh();
         if !shelf.has_lesson() {
             return Err(NoPreview::Unread(shelf.now().fault.unwrap_or_default()));

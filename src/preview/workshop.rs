@@ -2,7 +2,7 @@ use super::fields::{Fields, Wish, seat};
 use super::inputs::Inputs;
 use super::order::Order;
 use super::version::{Handout, Look, Version};
-use super::{Dress, OwnTemplates};
+use super::{Advise, Dress, OwnTemplates};
 use crate::handout::{Context, Desk, Sheet, Templates, Words};
 use crate::ink::Faces;
 use crate::lesson::{Faults, Lesson, Style};
@@ -15,6 +15,7 @@ pub(super) struct Workshop {
     lesson: PathBuf,
     dress: Dress,
     templates: OwnTemplates,
+    advise: Advise,
     faces: Faces,
 }
 
@@ -26,8 +27,13 @@ pub(super) struct Tried {
 }
 
 impl Workshop {
-    pub(super) fn new(lesson: PathBuf, dress: Dress, templates: OwnTemplates) -> Self {
-        Self { lesson, dress, templates, faces: Faces::new() }
+    pub(super) fn new(
+        lesson: PathBuf,
+        dress: Dress,
+        templates: OwnTemplates,
+        advise: Advise,
+    ) -> Self {
+        Self { lesson, dress, templates, advise, faces: Faces::new() }
     }
 
     /// The path of the lesson.
@@ -92,7 +98,7 @@ impl Workshop {
         let sheets = Sheet::ALL.iter().collect();
         let made = crew::map(sheets, 1, || (), |(), sheet| self.handout(&desk, *sheet, &templates));
         let mut handouts = Vec::with_capacity(made.len());
-        let mut notes = Vec::new();
+        let mut notes = (self.advise)(&plan);
         for made in made {
             let (handout, note) = made?;
             handouts.push(handout);

@@ -41,6 +41,7 @@ pub fn preview_of(lesson: &Path) -> Preview {
         port: 0,
         dress: Box::new(|_| {}),
         templates: Box::new(|| Ok(BTreeMap::new())),
+        advise: Box::new(|_| Vec::new()),
         templates_folder: None,
     }
 }

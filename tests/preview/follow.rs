@@ -188,3 +188,12 @@ fn the_command_line_dresses_the_pages() {
     };
     assert_eq!((width(Paper::A4), width(Paper::Letter)), (595.0, 612.0));
 }
+
+#[test]
+fn what_a_colleague_would_say_stands_on_the_page() {
+    let (_folder, lesson) = lesson(SMALL);
+    let mut preview = preview_of(&lesson);
+    preview.advise = Box::new(|plan| vec![format!("of {}", plan.lesson.heading.title)]);
+    let now = Client::with(preview).now();
+    assert_eq!(now["shown"]["notes"][0], "of A small class", "{now}");
+}

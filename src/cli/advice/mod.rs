@@ -4,7 +4,7 @@ mod words;
 
 use super::say::eprintln;
 use crate::lesson::{Lesson, Notice, Style, Weight, render_notices};
-use crate::plan::{Advice, Warning};
+use crate::plan::{Advice, Plan, Warning};
 use crate::quantity::show::Show;
 use serde_json::{Value, json};
 use std::ops::AddAssign;
@@ -15,6 +15,17 @@ pub(super) fn print(lesson: &Lesson, advice: &Advice<'_>) {
     if let Some(lines) = said.strip_suffix('\n') {
         eprintln!("{lines}");
     }
+}
+
+/// What there is to say of a plan, a line for each warning.
+pub(super) fn lines(plan: &Plan) -> Vec<String> {
+    let show = Show::new(plan.lesson.print.units, plan.lesson.print.currency);
+    let line = |warning: &Warning| {
+        let words = words::of(&warning.matter, &show);
+        let name = warning.matter.concern().word();
+        format!("{name}: {} ({}); {}", words.matter, words.mark, words.help.join("; "))
+    };
+    plan.advice().open.iter().map(line).collect()
 }
 
 /// What is printed: warnings, then what is accepted in vain.
