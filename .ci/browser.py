@@ -1,7 +1,8 @@
 """The preview in a real browser: what a teacher does with it, by keyboard, and nothing that
 leaves this machine.
 
-Needs the package playwright and a Chromium of the system; brings no browser of its own.
+Needs the packages playwright and axe-playwright-python (a checker of accessible pages), and a
+Chromium of the system; brings no browser of its own.
 
     python .ci/browser.py target/release/puddlebook [FOLDER FOR PICTURES]
 """
@@ -13,6 +14,7 @@ import subprocess
 import sys
 import tempfile
 
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect, sync_playwright
 
 FLAGS = [
@@ -36,6 +38,18 @@ def picture(page, name):
     if pictures:
         pictures.mkdir(parents=True, exist_ok=True)
         page.screenshot(path=pictures / f"{name}.png")
+
+
+def hindrances(page):
+    """What hinders somebody who listens, types or sees little, as far as a program can tell."""
+    return [
+        f"{fault['id']}: {fault['nodes'][0]['html']}" for fault in Axe().run(page).response["violations"]
+    ]
+
+
+def is_for_all(page):
+    found = hindrances(page)
+    assert not found, found
 
 
 def place(page):
@@ -106,6 +120,7 @@ def run(page, lesson, address):
     )
     assert colours > 50, f"only {colours} colours on the first page"
     picture(page, "wide")
+    is_for_all(page)
 
     # The handout is chosen by keys; the page in view stays where it is when a save draws again.
     page.keyboard.press("Tab")
@@ -144,9 +159,30 @@ def run(page, lesson, address):
     page.evaluate("scrollTo(0, 0)")
     is_drawn(page, 1)
     picture(page, "wrong")
+    is_for_all(page)
     saved(lesson, text)
     expect(page.locator("#fault")).to_be_hidden()
     expect(page.locator("#students")).to_have_value("8")
+
+    # What a colleague would say stands beside the pages, with the place that the terminal names.
+    expect(page.locator("#remarks")).to_be_hidden()
+    saved(lesson, text.replace("fee: 48", "fee: 8"))
+    remark = page.locator("#remarks li")
+    expect(remark).to_have_count(1)
+    expect(remark.locator("mark")).to_have_text("8")
+    expect(remark.locator("pre")).to_have_text("fee: 8")
+    told = subprocess.run([program, "check", lesson], capture_output=True, text=True).stderr
+    assert remark.locator("h3").text_content() in told, told
+    where = remark.locator(".where").text_content()
+    assert where.replace(", line ", ":") + ":" in told, f"{where} is not in\n{told}"
+    for sentence in remark.locator("p:not(.where)").all_text_contents():
+        assert sentence in told, f"{sentence} is not in\n{told}"
+    page.evaluate("scrollTo(0, 0)")
+    is_drawn(page, 1)
+    picture(page, "remarked")
+    is_for_all(page)
+    saved(lesson, text)
+    expect(page.locator("#remarks")).to_be_hidden()
 
     # More students, by keys: order and pages follow, the file does not.
     tab_to(page, "students")
@@ -166,6 +202,7 @@ def run(page, lesson, address):
     expect(page.locator("#mode")).to_contain_text("thick on square")
     assert lesson.read_text(encoding="utf-8") == text, "trying has touched the file"
     picture(page, "changed")
+    is_for_all(page)
 
     # The button writes it, and nothing but it.
     expect(page.locator("#write")).to_be_enabled()
@@ -183,8 +220,14 @@ def run(page, lesson, address):
     page.evaluate("scrollTo(0, 0)")
     is_drawn(page, 1)
     picture(page, "narrow")
+    is_for_all(page)
     width = page.evaluate("document.documentElement.scrollWidth")
     assert width <= 380, f"the page is {width} wide"
+
+    # The checker of accessible pages would have said so.
+    page.evaluate("document.querySelector('label[for=students]').remove()")
+    found = hindrances(page)
+    assert any(hindrance.startswith("label: <input") for hindrance in found), found
 
     # Nothing was asked of anywhere else, and the page had no fault of its own.
     away = [url for url in asked if not url.startswith(address)]

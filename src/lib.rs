@@ -46,3 +46,4 @@ pub mod pdf;
 pub mod plan;
 pub mod preview;
 pub mod quantity;
+mod unfinished;

@@ -2,10 +2,11 @@
 
 use super::args;
 use super::failure::Failure;
-use super::wrapped::print;
+use super::say;
 
 pub(super) fn completions(arguments: &args::Completions) -> Result<(), Failure> {
     let mut script = Vec::new();
     clap_complete::generate(arguments.shell, &mut super::command(), "puddlebook", &mut script);
-    print(&script)
+    say::bytes(&script);
+    Ok(())
 }

@@ -3,8 +3,8 @@
 use super::failure::Failure;
 use super::kept::{self, Kept};
 use super::say::eprintln;
-use super::unfinished;
 use crate::lesson::shown;
+use crate::unfinished;
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};

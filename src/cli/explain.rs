@@ -2,14 +2,16 @@
 
 use super::args;
 use super::failure::Failure;
-use super::wrapped::{columns, paragraph, print};
+use super::say;
+use super::wrapped::{columns, paragraph};
 use crate::lesson::{self, FileKind, Found, KeyHelp, Need};
 use std::fmt::Write;
 
 pub(super) fn explain(arguments: &args::Explain) -> Result<(), Failure> {
     let said = arguments.key.join(" ");
     if said.trim().is_empty() {
-        return print(overview().as_bytes());
+        say::bytes(overview().as_bytes());
+        return Ok(());
     }
     match lesson::explain(&said) {
         Found::Key(key, others) => {
@@ -18,14 +20,16 @@ pub(super) fn explain(arguments: &args::Explain) -> Result<(), Failure> {
                 text.push_str("\nAlso in other places:\n");
                 text.push_str(&places(&others));
             }
-            print(text.as_bytes())
+            say::bytes(text.as_bytes());
+            Ok(())
         }
         Found::Places(keys) => {
             let mut text = format!("\"{said}\" stands in several places:\n");
             text.push_str(&places(&keys));
             let first = keys.first().map(called).unwrap_or_default();
             let _ = writeln!(text, "\nName one of them for more: puddlebook explain {first}");
-            print(text.as_bytes())
+            say::bytes(text.as_bytes());
+            Ok(())
         }
         Found::Nothing(near) => Err(Failure::Use(unknown(&said, &near))),
     }

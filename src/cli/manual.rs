@@ -3,7 +3,8 @@
 use super::args;
 use super::disk::write_all;
 use super::failure::Failure;
-use super::wrapped::print;
+use super::say::{self, println};
+use crate::lesson::shown;
 use crate::quantity::nearest::nearest;
 use clap_mangen::Man;
 use std::path::PathBuf;
@@ -20,8 +21,10 @@ pub(super) fn manual(arguments: &args::Manual) -> Result<(), Failure> {
         let files: Vec<_> =
             files.into_iter().map(|(name, page)| (folder.join(name), page)).collect();
         write_all(&files)?;
-        let said: String = files.iter().map(|(path, _)| format!("{}\n", path.display())).collect();
-        return print(said.as_bytes());
+        for (path, _) in &files {
+            println!("{}", shown(path));
+        }
+        return Ok(());
     }
     let about = match &arguments.about {
         None => program,
@@ -40,7 +43,8 @@ pub(super) fn manual(arguments: &args::Manual) -> Result<(), Failure> {
             found.cloned().ok_or_else(unknown)?
         }
     };
-    print(&page(about)?.1)
+    say::bytes(&page(about)?.1);
+    Ok(())
 }
 
 /// The name of a page's file, and the page.

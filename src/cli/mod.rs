@@ -30,7 +30,6 @@ mod quoted;
 mod say;
 mod schema;
 pub mod start;
-mod unfinished;
 mod words;
 mod wrapped;
 

@@ -4,7 +4,7 @@ use super::disk::read_templates;
 use super::failure::Failure;
 use super::say::{eprintln, println};
 use super::{advice, args};
-use crate::lesson::Print;
+use crate::lesson::{Print, shown};
 use crate::preview::{NoPreview, Preview};
 use std::collections::BTreeMap;
 
@@ -21,7 +21,7 @@ pub(super) fn preview(arguments: args::Preview) -> Result<(), Failure> {
             Some(folder) => read_templates(folder).map_err(|failure| failure.text().to_owned()),
             None => Ok(BTreeMap::new()),
         }),
-        advise: Box::new(advice::lines),
+        advise: Box::new(advice::remarks),
         templates_folder: templates,
     };
     let serving = preview.start().map_err(|why| match why {
@@ -29,7 +29,7 @@ pub(super) fn preview(arguments: args::Preview) -> Result<(), Failure> {
         NoPreview::System(what) => Failure::disk(what),
     })?;
     let address = format!("http://{}/", serving.address());
-    println!("{} as it will print: {address}", lesson.display());
+    println!("{} as it will print: {address}", shown(&lesson));
     println!("Save the file, and the page follows. Ctrl+C ends the preview.");
     if !no_browser && let Err(error) = open::that_detached(&address) {
         eprintln!("warning: no browser could be opened ({error}); open the address yourself");

@@ -13,7 +13,17 @@ static UNHEARD: Mutex<Option<io::Error>> = Mutex::new(None);
 /// Prints a line for those who asked; use it through `println!` of this file.
 pub(super) fn line(what: Arguments<'_>) {
     let mut out = anstream::stdout().lock();
-    let printed = writeln!(out, "{what}").and_then(|()| out.flush());
+    keep(writeln!(out, "{what}").and_then(|()| out.flush()));
+}
+
+/// Prints bytes as they are, for another program to read.
+pub(super) fn bytes(what: &[u8]) {
+    let mut out = io::stdout().lock();
+    keep(out.write_all(what).and_then(|()| out.flush()));
+}
+
+/// Keeps the first reason, for the end.
+fn keep(printed: io::Result<()>) {
     if let Err(error) = printed
         && error.kind() != io::ErrorKind::BrokenPipe
         && let Ok(mut unheard) = UNHEARD.lock()

@@ -3,15 +3,16 @@
 use super::args::{self, SchemaKind};
 use super::disk::write_all;
 use super::failure::Failure;
-use super::wrapped::{columns, print};
+use super::say::{self, println};
+use super::wrapped::columns;
 use crate::handout::words_schema;
-use crate::lesson::{self, FileKind};
+use crate::lesson::{self, FileKind, shown};
 use clap::ValueEnum;
 
 pub(super) fn schema(arguments: &args::Schema) -> Result<(), Failure> {
     match (&arguments.out, arguments.kind) {
-        (None, None) => print(overview().as_bytes()),
-        (None, Some(kind)) => print(text(kind)?.as_bytes()),
+        (None, None) => say::bytes(overview().as_bytes()),
+        (None, Some(kind)) => say::bytes(text(kind)?.as_bytes()),
         (Some(folder), kind) => {
             let kinds = kind.map_or(SchemaKind::value_variants().to_vec(), |kind| vec![kind]);
             let mut files = Vec::new();
@@ -19,11 +20,12 @@ pub(super) fn schema(arguments: &args::Schema) -> Result<(), Failure> {
                 files.push((folder.join(format!("{}.json", name(kind))), text(kind)?.into_bytes()));
             }
             write_all(&files)?;
-            let said: String =
-                files.iter().map(|(path, _)| format!("{}\n", path.display())).collect();
-            print(said.as_bytes())
+            for (path, _) in &files {
+                println!("{}", shown(path));
+            }
         }
     }
+    Ok(())
 }
 
 /// A schema as it is written, the same bytes each time.

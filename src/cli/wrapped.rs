@@ -1,22 +1,9 @@
 //! Long texts on the terminal or into a pipe.
 
-use super::failure::Failure;
 use comfy_table::{ColumnConstraint, ContentArrangement, Table, presets};
-use std::io::{ErrorKind, Write, stdout};
 
 /// Columns of what is printed for people.
 const WIDTH: u16 = 80;
-
-/// Prints bytes as they are. Who stops reading early, as `head` does, has what he wants.
-pub(super) fn print(bytes: &[u8]) -> Result<(), Failure> {
-    let mut out = stdout().lock();
-    match out.write_all(bytes).and_then(|()| out.flush()) {
-        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
-            Err(Failure::disk(format!("could not print: {error}")))
-        }
-        _ => Ok(()),
-    }
-}
 
 /// Words with what they mean beside them, indented and wrapped.
 pub(super) fn columns(rows: &[(String, String)]) -> String {

@@ -19,6 +19,7 @@ mod fields;
 mod gate;
 mod inputs;
 mod order;
+mod remark;
 mod routes;
 mod save;
 mod serve;
@@ -29,6 +30,7 @@ mod workshop;
 
 use crate::lesson::Print;
 use crate::plan::Plan;
+pub use remark::{Remark, Spot};
 use serve::Server;
 use shelf::Shelf;
 use std::collections::BTreeMap;
@@ -45,8 +47,8 @@ pub type Dress = Box<dyn Fn(&mut Print) + Send + Sync>;
 /// Templates by file name, read anew each time; or what is wrong with them, in words.
 pub type OwnTemplates = Box<dyn Fn() -> Result<BTreeMap<String, String>, String> + Send + Sync>;
 
-/// What a good colleague would say of a plan, a text each.
-pub type Advise = Box<dyn Fn(&Plan) -> Vec<String> + Send + Sync>;
+/// What a good colleague would say of a plan.
+pub type Advise = Box<dyn Fn(&Plan) -> Vec<Remark> + Send + Sync>;
 
 /// What is to be shown, and where.
 pub struct Preview {

@@ -3,6 +3,7 @@
 use super::fields::{Fields, Wish};
 use super::gate::gate;
 use super::order::Compared;
+use super::remark::Remark;
 use super::shelf::{Refused, Shelf, Shown};
 use super::version::Look;
 use super::watch::Caller;
@@ -123,7 +124,7 @@ struct ShownTold {
     language: &'static str,
     handouts: Vec<HandoutTold>,
     fields: Fields,
-    notes: Vec<String>,
+    remarks: Vec<Remark>,
 }
 
 #[derive(Serialize)]
@@ -153,7 +154,7 @@ impl ShownTold {
             language: version.language,
             handouts: handouts.collect(),
             fields: version.fields.clone(),
-            notes: version.notes.clone(),
+            remarks: version.remarks.clone(),
         }
     }
 }

@@ -1,9 +1,10 @@
 //! The lesson file is replaced as a whole or not at all.
 
 use crate::lesson::from_disk;
+use crate::unfinished;
 use std::fmt;
 use std::fs;
-use std::io::{self, Write};
+use std::io;
 use std::path::Path;
 
 /// Why a change was not written.
@@ -25,10 +26,9 @@ pub(super) fn replace(path: &Path, before: &[u8], after: &[u8]) -> Result<(), Un
         return Err(Unsaved::ReadOnly);
     }
     let folder = path.parent().unwrap_or(Path::new("."));
-    let mut file = tempfile::Builder::new().prefix(".puddlebook-").tempfile_in(folder)?;
-    file.write_all(after)?;
+    unfinished::clear(folder);
+    let file = unfinished::written(folder, after)?;
     file.as_file().set_permissions(rights)?;
-    file.as_file().sync_all()?;
     // As late as can be: somebody may be saving in an editor.
     if from_disk(&path).ok().as_deref() != Some(before) {
         return Err(Unsaved::Changed);

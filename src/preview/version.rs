@@ -1,6 +1,7 @@
 use super::fields::Fields;
 use super::inputs::Inputs;
 use super::order::Order;
+use super::remark::Remark;
 use crate::handout::Sheet;
 use crate::page::Page;
 use std::fmt::{self, Write};
@@ -17,9 +18,7 @@ pub(super) struct Version {
     pub(super) handouts: Vec<Handout>,
     pub(super) order: Order,
     pub(super) fields: Fields,
-    /// What a reader of the handouts should know, in plain sentences. Warnings of a plan belong
-    /// here.
-    pub(super) notes: Vec<String>,
+    pub(super) remarks: Vec<Remark>,
 }
 
 /// One handout.

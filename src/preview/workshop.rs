@@ -1,11 +1,12 @@
 use super::fields::{Fields, Wish, seat};
 use super::inputs::Inputs;
 use super::order::Order;
+use super::remark::Remark;
 use super::version::{Handout, Look, Version};
 use super::{Advise, Dress, OwnTemplates};
 use crate::handout::{Context, Desk, Sheet, Templates, Words};
 use crate::ink::Faces;
-use crate::lesson::{Faults, Lesson, Style};
+use crate::lesson::{Faults, Lesson, Style, shown};
 use crate::{crew, page, pdf, plan};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -93,16 +94,16 @@ impl Workshop {
         let templates = Templates::new(language, own).map_err(|fault| format!("error: {fault}"))?;
         let fields = Fields::of(&lesson, text);
         let plan = plan::plan(lesson)
-            .map_err(|reason| format!("error: {}: {reason}", self.lesson.display()))?;
+            .map_err(|reason| format!("error: {}: {reason}", shown(&self.lesson)))?;
         let desk = Desk::new(&plan, &templates).map_err(|fault| format!("error: {fault}"))?;
         let sheets = Sheet::ALL.iter().collect();
         let made = crew::map(sheets, 1, || (), |(), sheet| self.handout(&desk, *sheet, &templates));
         let mut handouts = Vec::with_capacity(made.len());
-        let mut notes = (self.advise)(&plan);
+        let mut remarks = (self.advise)(&plan);
         for made in made {
-            let (handout, note) = made?;
+            let (handout, remark) = made?;
             handouts.push(handout);
-            notes.extend(note);
+            remarks.extend(remark);
         }
         Ok(Version {
             inputs: Arc::clone(inputs),
@@ -111,7 +112,7 @@ impl Workshop {
             order: Order::of(&Context::of(&plan, templates.words())),
             fields,
             handouts,
-            notes,
+            remarks,
         })
     }
 
@@ -121,7 +122,7 @@ impl Workshop {
         desk: &Desk<'_>,
         sheet: Sheet,
         templates: &Templates,
-    ) -> Result<(Handout, Option<String>), String> {
+    ) -> Result<(Handout, Option<Remark>), String> {
         let document = desk.write(sheet).map_err(|fault| format!("error: {fault}"))?;
         let pages = page::lay_out(&document, &self.faces);
         drop(document);
@@ -157,15 +158,13 @@ fn name(sheet: Sheet, words: &Words) -> String {
     name.clone()
 }
 
-fn missing(sheet: Sheet, characters: &[char]) -> Option<String> {
+fn missing(sheet: Sheet, characters: &[char]) -> Option<Remark> {
     let names: Vec<String> =
         characters.iter().map(|c| format!("{c} (U+{:04X})", u32::from(*c))).collect();
     (!names.is_empty()).then(|| {
-        format!(
-            "The {} has characters that the type lacks, shown as a box: {}.",
-            sheet.word(),
-            names.join(", ")
-        )
+        let sheet = sheet.word();
+        let matter = format!("the {sheet} has characters that the type lacks");
+        Remark::new(matter, format!("a box stands for {}", names.join(", ")))
     })
 }
 

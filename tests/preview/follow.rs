@@ -3,7 +3,7 @@
 use super::client::{Client, pages, preview_of};
 use crate::lesson_tools::SMALL;
 use puddlebook::lesson::{Paper, Style, read};
-use puddlebook::preview::NoPreview;
+use puddlebook::preview::{NoPreview, Remark, Spot};
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::fs;
@@ -193,7 +193,23 @@ fn the_command_line_dresses_the_pages() {
 fn what_a_colleague_would_say_stands_on_the_page() {
     let (_folder, lesson) = lesson(SMALL);
     let mut preview = preview_of(&lesson);
-    preview.advise = Box::new(|plan| vec![format!("of {}", plan.lesson.heading.title)]);
+    preview.advise = Box::new(|plan| {
+        let origins = &plan.lesson.origins;
+        let place = origins.place(&["class", "students"]).unwrap();
+        let title = plan.lesson.heading.title.clone();
+        let spot = Spot::of(&place, origins.sources().unwrap());
+        vec![Remark { spot, ..Remark::new(title, "its figures".to_owned()) }]
+    });
     let now = Client::with(preview).now();
-    assert_eq!(now["shown"]["notes"][0], "of A small class", "{now}");
+    let remark = &now["shown"]["remarks"][0];
+    assert_eq!(
+        (&remark["matter"], &remark["figures"]),
+        (&"A small class".into(), &"its figures".into())
+    );
+    let spot = &remark["spot"];
+    assert_eq!(spot["value"], "2", "{spot}");
+    let (before, after) = (spot["before"].as_str().unwrap(), spot["after"].as_str().unwrap());
+    let line = spot["line"].as_u64().unwrap();
+    let written = SMALL.lines().nth(usize::try_from(line).unwrap() - 1).unwrap();
+    assert_eq!(format!("{before}2{after}"), written.trim());
 }

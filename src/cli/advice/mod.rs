@@ -5,6 +5,7 @@ mod words;
 use super::say::eprintln;
 use crate::lesson::{Lesson, Notice, Style, Weight, render_notices};
 use crate::plan::{Advice, Plan, Warning};
+use crate::preview::{Remark, Spot};
 use crate::quantity::show::Show;
 use serde_json::{Value, json};
 use std::ops::AddAssign;
@@ -17,15 +18,16 @@ pub(super) fn print(lesson: &Lesson, advice: &Advice<'_>) {
     }
 }
 
-/// What there is to say of a plan, a line for each warning.
-pub(super) fn lines(plan: &Plan) -> Vec<String> {
-    let show = Show::new(plan.lesson.print.units, plan.lesson.print.currency);
-    let line = |warning: &Warning| {
-        let words = words::of(&warning.matter, &show);
-        let name = warning.matter.concern().word();
-        format!("{name}: {} ({}); {}", words.matter, words.mark, words.help.join("; "))
+/// What there is to say of a plan, for the page of the preview.
+pub(super) fn remarks(plan: &Plan) -> Vec<Remark> {
+    let lesson = &plan.lesson;
+    let show = Show::new(lesson.print.units, lesson.print.currency);
+    let remark = |warning: &Warning| {
+        let Notice { matter, mark, help, place, .. } = notice(lesson, warning, &show);
+        let spot = place.and_then(|place| Spot::of(&place, lesson.origins.sources()?));
+        Remark { matter, figures: mark, help, spot }
     };
-    plan.advice().open.iter().map(line).collect()
+    plan.advice().open.iter().map(remark).collect()
 }
 
 /// What is printed: warnings, then what is accepted in vain.

@@ -29,6 +29,7 @@ pub use offered::Offered;
 
 use super::failure::Failure;
 use crate::cli::say::println;
+use crate::lesson::shown;
 use given::Start;
 use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
@@ -160,9 +161,12 @@ fn locale() -> String {
 fn told(path: &Path) {
     let file = sheet::argument(&path.display().to_string());
     println!();
-    println!("Wrote {}. Open it in any editor: every line is explained.", path.display());
-    println!("Next:");
-    println!("  is it still right after a change?   puddlebook check {file}");
-    println!("  see the handouts while changing it  puddlebook preview {file}");
-    println!("  the handouts as PDF, to print       puddlebook make {file}");
+    println!("Wrote {}.", shown(path));
+    println!("Open it in any editor: every line is explained. Next:");
+    println!("  is it still right after a change?");
+    println!("    puddlebook check {file}");
+    println!("  see the handouts while changing it");
+    println!("    puddlebook preview {file}");
+    println!("  the handouts as PDF, to print");
+    println!("    puddlebook make {file}");
 }

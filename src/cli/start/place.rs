@@ -3,6 +3,7 @@
 use super::ask::{Ask, Choice, Complaint, Next, Question, Stop};
 use crate::cli::disk::{Existing, write_one};
 use crate::cli::failure::Failure;
+use crate::lesson::shown;
 use std::ffi::OsString;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -41,13 +42,13 @@ pub(super) fn free(ask: &mut dyn Ask, path: PathBuf, existing: Existing) -> Resu
     let other = unused(&path);
     let question = Question {
         option: "replace",
-        words: format!("{} is there already. What now?", path.display()),
+        words: format!("{} is there already. What now?", shown(&path)),
         help: "arrow keys, then Enter".to_owned(),
         ..Question::default()
     };
     let choice = |name: String| Choice { name, meaning: String::new() };
     let choices = [
-        choice(format!("keep it, and write {}", other.display())),
+        choice(format!("keep it, and write {}", shown(&other))),
         choice("replace it: what is in it is lost".to_owned()),
         choice("leave, and write nothing".to_owned()),
     ];
@@ -64,7 +65,7 @@ pub(super) fn another(
     place: &Place,
     complaint: &Complaint,
 ) -> Result<Place, Stop> {
-    let written = place.path.display().to_string();
+    let written = shown(&place.path);
     let question = Question { option: "lesson", ..Question::default() };
     match ask.wrong(&question, &written, complaint) {
         Next::AskAgain => {
@@ -78,7 +79,7 @@ pub(super) fn another(
 /// Writes the file.
 pub(super) fn write(place: &Place, text: &str) -> Result<(), Complaint> {
     write_one(&place.path, text.as_bytes(), place.existing).map_err(|error| {
-        let name = place.path.display();
+        let name = shown(&place.path);
         match error.kind() {
             io::ErrorKind::AlreadyExists => Complaint::new(
                 format!("{name} is there already, and stays as it is"),
@@ -109,14 +110,14 @@ pub(super) fn refused(path: &Path, existing: Existing) -> Option<Failure> {
 }
 
 fn in_the_way(path: &Path) -> Failure {
-    let path = path.display();
+    let path = shown(path);
     Failure::disk(format!(
         "{path} is there already, and stays as it is; give another name, or --replace to write over it"
     ))
 }
 
 fn folder(path: &Path) -> Complaint {
-    Complaint::new(format!("{} is a folder", path.display()), "give the name of a file")
+    Complaint::new(format!("{} is a folder", shown(path)), "give the name of a file")
 }
 
 /// The first of `name-2`, `name-3` … that is not there.

@@ -87,7 +87,7 @@ function show(before) {
   const redrawn = sheets.hold(() => {
     show_fault(fault, Boolean(shown));
     show_mode(fault, shown);
-    show_notes(version?.notes ?? []);
+    show_remarks(version?.remarks ?? []);
     return sheets.show(version, { beside: page.tried ? shown : before?.shown });
   });
   shown_changed();
@@ -143,15 +143,28 @@ function show_mode(fault, shown) {
     : "The last pages that were right. The file has changed since.";
 }
 
-function show_notes(notes) {
-  at("notes").hidden = notes.length === 0;
-  at("notes-list").replaceChildren(
-    ...notes.map((note) => {
-      const line = document.createElement("li");
-      line.textContent = note;
-      return line;
+function show_remarks(remarks) {
+  at("remarks").hidden = remarks.length === 0;
+  at("remarks-list").replaceChildren(
+    ...remarks.map(({ matter, figures, help, spot }) => {
+      const item = element("li", "");
+      item.append(element("h3", matter), element("p", figures));
+      if (spot) {
+        const line = element("pre", "");
+        line.append(spot.before, element("mark", spot.value), spot.after);
+        item.append(element("p", `${spot.file}, line ${spot.line}`, "where"), line);
+      }
+      item.append(...help.map((sentence) => element("p", sentence, "help")));
+      return item;
     }),
   );
+}
+
+function element(name, text, kind = "") {
+  const made = document.createElement(name);
+  made.textContent = text;
+  made.className = kind;
+  return made;
 }
 
 // The link to the file of the handout in view.

@@ -14,7 +14,7 @@ const SUFFIX: &str = ".unfinished";
 const TRIES: usize = 10;
 
 /// A file of these bytes, safe on the disk under its hidden name.
-pub(super) fn written(folder: &Path, bytes: &[u8]) -> io::Result<NamedTempFile> {
+pub(crate) fn written(folder: &Path, bytes: &[u8]) -> io::Result<NamedTempFile> {
     let mut file = locked(folder)?;
     file.write_all(bytes)?;
     // Else a crash of the whole machine could leave the name without the bytes.
@@ -51,7 +51,7 @@ fn builder() -> Builder<'static, 'static> {
 
 /// Takes away what stopped runs left in a folder: files of our names that nobody holds. What
 /// cannot be taken away stays; it is hidden and harms nobody.
-pub(super) fn clear(folder: &Path) {
+pub(crate) fn clear(folder: &Path) {
     for entry in fs::read_dir(folder).into_iter().flatten().flatten() {
         let name = entry.file_name();
         let ours =
