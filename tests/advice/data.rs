@@ -90,9 +90,10 @@ fn what_a_label_warns_of_is_printed_on_cards_and_in_the_guide() {
 #[test]
 fn the_lesson_sheet_keeps_warnings_in_view() {
     let open = written(&two_open(), Sheet::Lesson);
-    assert!(open.contains("Before you start") && open.contains("(over-booking)"));
+    assert!(open.contains("Still to settle") && open.contains("(over-booking)"));
+    assert!(open.contains("2 things are still to settle"), "{open}");
     let lesson = format!("{}accepted: {{fee-too-low: The town pays.}}\n", two_open());
     let accepted = written(&lesson, Sheet::Lesson);
     assert!(accepted.contains("The town pays.") && !accepted.contains("(fee-too-low)"));
-    assert!(!written(QUIET, Sheet::Lesson).contains("Before you start"));
+    assert!(!written(QUIET, Sheet::Lesson).contains("Still to settle"));
 }

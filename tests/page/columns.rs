@@ -1,6 +1,6 @@
 //! Short lines in columns.
 
-use super::sample::{document, heading, paragraph, runs, text};
+use super::sample::{document, heading, paragraph, runs, table, text};
 use puddlebook::handout::{Block, Document, Form, HeadingLevel, Inline, Measure};
 use puddlebook::ink::Faces;
 use puddlebook::lesson::Edition;
@@ -105,4 +105,25 @@ fn wide_columns_take_the_width_of_the_page_and_start_under_its_notes() {
     let (wide_first, wide_last, note) = columns(Measure::Page);
     assert!(wide_last.x - wide_first.x > last.x - first.x + 50.0, "columns further apart");
     assert!(wide_first.y > note, "no words beside the note");
+}
+
+#[test]
+fn a_table_stays_in_one_column_while_it_is_no_higher() {
+    let words = |words: &str| vec![Block::Paragraph(vec![text(words)])];
+    let list = |count: usize| Block::List { start: None, items: vec![words("note"); count] };
+    for rows in [3, 8, 20] {
+        let steps: Vec<String> = (0..rows).map(|row| format!("step{row}")).collect();
+        let cells: Vec<[&str; 1]> = steps.iter().map(|step| [step.as_str()]).collect();
+        let cells: Vec<&[&str]> = cells.iter().map(|row| &row[..]).collect();
+        let table = Block::Table(table(&["Step"], &cells));
+        for notes in 1..30 {
+            let body = vec![table.clone(), list(notes)];
+            let blocks = vec![Block::Columns { count: 2, measure: Measure::Text, body }];
+            let made = lay_out(&document(Form::Sheet, blocks), &Faces::new());
+            let steps = runs(&made.pages[0]).filter(|(run, _)| run.text.starts_with("step"));
+            let lefts: Vec<f32> = steps.map(|(run, _)| run.origin.x).collect();
+            assert_eq!(lefts.len(), rows, "{notes} notes");
+            assert!(lefts.iter().all(|left| (left - lefts[0]).abs() < 0.1), "{lefts:?}");
+        }
+    }
 }

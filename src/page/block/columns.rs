@@ -43,6 +43,7 @@ pub(super) fn set<'a>(
     let width = (column.width - gutter * (count - 1) as f32) / count as f32;
     let mut rest = desk.inner(body, column.inset(0.0, column.width - width));
     let page = MOST_OF_A_PAGE * desk.style.frame.height;
+    keep_tables(&mut rest, page);
     galley.glue();
     while !rest.is_empty() {
         let least = |dearest| {
@@ -80,6 +81,18 @@ pub(super) fn set<'a>(
         galley.push(beside);
     }
     galley.leave(column.text.leading / 2.0);
+}
+
+/// Tables stay in one column if they are no higher: their heads would not come again.
+fn keep_tables(strips: &mut [Strip<'_>], highest: f32) {
+    // The first row is glued to the head.
+    for table in strips.chunk_by_mut(|one, next| one.head.is_some() && next.head.is_some()) {
+        if height_of(table) <= highest {
+            for row in table.iter_mut().filter(|row| row.head.is_some()) {
+                row.joint = Joint::Glued;
+            }
+        }
+    }
 }
 
 /// How many strips so many columns of a height hold, when none ends at a dearer place.
