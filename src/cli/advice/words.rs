@@ -209,9 +209,11 @@ fn flame_and_alcohol(tool: Practice, cause: &Cause) -> Words {
 fn colour_caution(product: &Product) -> Words {
     let name = &product.name;
     match &product.why {
-        Needy::Label(caution) => Words::new(format!("\"{name}\" carries a caution"), caution)
-            .help("it is printed on the mixing cards and in the guide")
-            .help(LABEL_FIRST),
+        Needy::Label(caution) => {
+            Words::new(format!("\"{name}\" carries a caution"), beginning(caution))
+                .help("it is printed on the mixing cards and in the guide")
+                .help(LABEL_FIRST)
+        }
         Needy::Pigments { pigments, age } => Words::new(
             format!("\"{name}\" holds {}, and the youngest is {age}", pigments.join(", ")),
             "for children another colour is chosen",
@@ -219,6 +221,17 @@ fn colour_caution(product: &Product) -> Words {
         .help("take a colour without it")
         .help(LABEL_FIRST),
     }
+}
+
+/// As much of a text as has room beside a caret.
+fn beginning(text: &str) -> String {
+    const ROOM: usize = 60;
+    if text.chars().count() <= ROOM {
+        return text.to_owned();
+    }
+    let beginning: String = text.chars().take(ROOM).collect();
+    let words = beginning.rsplit_once(' ').map_or(beginning.as_str(), |(words, _)| words);
+    format!("{words} …")
 }
 
 fn old_jar(what: String, amount: Amount, (last_day, lesson): (Date, Date), show: &Show) -> Words {

@@ -56,5 +56,7 @@ pub(super) fn labels(lesson: &Lesson) -> Vec<LabelText> {
 
 /// What there is to say of one product, if its label warns of something.
 pub(super) fn label(name: &str, caution: Option<&str>) -> Option<LabelText> {
-    Some(LabelText { name: name.to_owned(), caution: caution?.to_owned() })
+    let caution = caution?.trim_end();
+    let stop = if caution.ends_with(['.', '!', '?']) { "" } else { "." };
+    Some(LabelText { name: name.to_owned(), caution: format!("{caution}{stop}") })
 }
