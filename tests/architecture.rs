@@ -4,8 +4,9 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room with the rooms that it may use (DEVELOPERS.md, "How data flows").
-const MAY_USE: [(&str, &[&str]); 11] = [
+const MAY_USE: [(&str, &[&str]); 12] = [
     ("crew", &[]),
+    ("unfinished", &[]),
     ("quantity", &[]),
     ("ink", &[]),
     ("lesson", &["quantity"]),
@@ -14,11 +15,20 @@ const MAY_USE: [(&str, &[&str]); 11] = [
     ("chart", &["ink", "handout"]),
     ("page", &["ink", "handout", "chart"]),
     ("pdf", &["crew", "ink", "page"]),
-    ("preview", &["crew", "ink", "lesson", "plan", "handout", "page", "pdf"]),
+    ("preview", &["crew", "unfinished", "ink", "lesson", "plan", "handout", "page", "pdf"]),
     (
         "cli",
         &[
-            "crew", "quantity", "ink", "lesson", "plan", "handout", "chart", "page", "pdf",
+            "crew",
+            "unfinished",
+            "quantity",
+            "ink",
+            "lesson",
+            "plan",
+            "handout",
+            "chart",
+            "page",
+            "pdf",
             "preview",
         ],
     ),
