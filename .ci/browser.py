@@ -190,6 +190,7 @@ def run(page, lesson, address):
         page.keyboard.press("ArrowUp")
     expect(page.locator("#mode")).to_contain_text("With 11 students: to buy")
     expect(page.locator("#sums dd").first).to_contain_text("instead of")
+    page.keyboard.press("Enter")
     assert page.locator("#lines tr").count() > 3
     page.keyboard.press("Tab")
     page.keyboard.press("ArrowRight")

@@ -410,3 +410,24 @@ fn whoever_stops_reading_stops_nothing() {
         assert!(said.contains("could not print what was asked for"), "{said}");
     }
 }
+
+/// A link in a folder of templates could print any file of the computer.
+#[cfg(unix)]
+#[test]
+fn a_template_is_no_link_out_of_its_folder() {
+    use std::os::unix::fs::symlink;
+    let folder = studio();
+    let templates = folder.path().join("mine");
+    fs::create_dir(&templates).unwrap();
+    let made = || said!(folder, "make", "small.yaml", "--only", "order", "--templates", "mine");
+    symlink("../small.yaml", templates.join("order.md")).unwrap();
+    let (code, said) = made();
+    assert_eq!(code, 3, "{said}");
+    assert!(said.contains("order.md is a link that leads out of its folder"), "{said}");
+    assert!(!folder.path().join("handouts").exists());
+    // One that stays inside is a template like any other.
+    fs::remove_file(templates.join("order.md")).unwrap();
+    fs::write(templates.join("kept.md"), "Mine.").unwrap();
+    symlink("kept.md", templates.join("order.md")).unwrap();
+    assert_eq!(made().0, 0);
+}

@@ -43,22 +43,36 @@ pub fn built_in() -> Templates {
     Templates::new(Language::English, &BTreeMap::new()).unwrap()
 }
 
-fn guide_of(plan: &Plan, template: &str) -> Result<Document, TemplateFault> {
-    let own = BTreeMap::from([("guide.md".to_string(), template.to_string())]);
-    Desk::new(plan, &Templates::new(Language::English, &own)?)?.write(Sheet::Guide)
+fn lesson_sheet_of(plan: &Plan, template: &str) -> Result<Document, TemplateFault> {
+    let own = BTreeMap::from([("lesson.md".to_string(), template.to_string())]);
+    Desk::new(plan, &Templates::new(Language::English, &own)?)?.write(Sheet::Lesson)
+}
+
+/// What a teacher earns is nothing for the guide, which students take home.
+#[test]
+fn the_guide_keeps_what_the_teacher_earns_to_itself() {
+    let plan = plan_of(&format!("{LESSON}money: {{fixed: {{my wage: 61}}, fee: 23}}\n"));
+    let templates = built_in();
+    let desk = Desk::new(&plan, &templates).unwrap();
+    let has =
+        |sheet: Sheet, words: &str| format!("{:?}", desk.write(sheet).unwrap()).contains(words);
+    for words in ["my\u{a0}wage", "my wage", "61.00", "23.00"] {
+        assert!(!has(Sheet::Guide, words), "{words}");
+    }
+    assert!(has(Sheet::Lesson, "61.00") && has(Sheet::Lesson, "23.00"));
 }
 
 /// One room at 60.00 and nothing bought that has a price but a pack of paint at 5.49, which is
 /// enough for twelve: (60 + 5.49) / 4 = 16.3725.
 #[test]
-fn the_guide_shows_fees_and_describes_their_chart_in_words() {
+fn the_lesson_sheet_shows_fees_and_describes_their_chart_in_words() {
     let plan = plan_of(&format!("{LESSON}money: {{fixed: {{room | hall: 60}}, fee: 20}}\n"));
     let template = "{{ cost.pays_for_itself }} {{ fees.pays_from }} {{ cost.fixed[0].what }}
 
 ```picture fee
 ```
 ";
-    let document = guide_of(&plan, template).unwrap();
+    let document = lesson_sheet_of(&plan, template).unwrap();
     let Block::Paragraph(inlines) = &document.blocks[0] else { panic!("no paragraph") };
     assert_eq!(words(inlines), "$16.38 4\u{a0}room | hall");
     let Block::Figure { picture, .. } = &document.blocks[1] else { panic!("no picture") };
@@ -73,9 +87,56 @@ fn the_guide_shows_fees_and_describes_their_chart_in_words() {
 fn a_lesson_that_says_no_prices_has_no_fees() {
     let (no_shop, _) = LESSON.split_once("shops:").unwrap();
     let document =
-        guide_of(&plan_of(no_shop), "[{{ cost.total }}{{ fees.classes | length }}]").unwrap();
+        lesson_sheet_of(&plan_of(no_shop), "[{{ cost.total }}{{ fees.classes | length }}]")
+            .unwrap();
     let Block::Paragraph(inlines) = &document.blocks[0] else { panic!("no paragraph") };
     assert_eq!(words(inlines), "[0]");
+}
+
+/// Without a price list the order is still what one goes shopping with.
+#[test]
+fn an_order_without_prices_says_how_much_of_everything() {
+    let (no_shop, _) = LESSON.split_once("shops:").unwrap();
+    let stock = format!("{no_shop}stock: {{white acrylic: 1 fl oz}}\n");
+    for (text, print, columns) in [
+        (no_shop, "standard", vec!["Item", "To buy"]),
+        (no_shop, "large print", vec!["Item", "To buy"]),
+        (stock.as_str(), "standard", vec!["Item", "Needed", "In stock", "To buy"]),
+        (stock.as_str(), "large print", vec!["Item", "To buy"]),
+    ] {
+        let plan = plan_of(&format!("{text}print: {print}\n"));
+        let templates = built_in();
+        let order = Desk::new(&plan, &templates).unwrap().write(Sheet::Order).unwrap();
+        let table = order.blocks.iter().find_map(|block| match block {
+            Block::Table(table) => Some(table),
+            _ => None,
+        });
+        let table = table.unwrap();
+        let heads: Vec<String> = table.columns.iter().map(|it| words(&it.heading)).collect();
+        assert_eq!(heads, columns, "{print}");
+        let bought = plan.order.lines.iter().filter(|line| line.item != "water").count();
+        assert_eq!(table.rows.len(), bought, "{print}");
+        for row in &table.rows {
+            let amount: f64 = words(row.cells.last().unwrap()).parse().unwrap();
+            assert!(amount > 0.0, "{}", words(&row.cells[0]));
+        }
+    }
+}
+
+/// What no shop sells is told with how much of it is missing.
+#[test]
+fn what_no_shop_sells_has_its_amount() {
+    let plan = plan_of(LESSON);
+    let order = Desk::new(&plan, &built_in()).unwrap().write(Sheet::Order).unwrap();
+    let remark = order.blocks.iter().find_map(|block| match block {
+        Block::Notice { body, .. } => match &body[..] {
+            [Block::Paragraph(inlines)] => Some(words(inlines)),
+            _ => None,
+        },
+        _ => None,
+    });
+    let remark = remark.unwrap();
+    assert!(remark.contains("white acrylic (") && remark.contains("fl\u{a0}oz"), "{remark}");
 }
 
 /// The order written with a template of the test's own.
@@ -422,7 +483,7 @@ fn a_lesson_sheet_says_whether_time_and_room_are_enough() {
 }
 
 #[test]
-fn a_lesson_sheet_is_two_pages_at_most() {
+fn a_lesson_sheet_is_two_pages_at_most_and_one_of_money() {
     let templates = built_in();
     let faces = puddlebook::ink::Faces::new();
     for file in ["boathouse-evening", "kiln-yard-rounds", "youth-hexagons"] {
@@ -431,9 +492,15 @@ fn a_lesson_sheet_is_two_pages_at_most() {
             let mut lesson = lesson::read(&path).unwrap_or_else(|faults| panic!("{faults}"));
             lesson.print.paper = paper;
             let plan = plan::plan(lesson).unwrap();
-            let sheet = Desk::new(&plan, &templates).unwrap().write(Sheet::Lesson).unwrap();
-            let pages = puddlebook::page::lay_out(&sheet, &faces);
-            assert!(pages.pages.len() <= 2, "{file} on {paper:?}");
+            let mut sheet = Desk::new(&plan, &templates).unwrap().write(Sheet::Lesson).unwrap();
+            let money = sheet.blocks.iter().position(|block| matches!(block, Block::PageBreak));
+            let money = sheet.blocks.split_off(money.unwrap());
+            for blocks in [(sheet.blocks.clone(), 2), (money[1..].to_vec(), 1)] {
+                let (blocks, most) = blocks;
+                let pages =
+                    puddlebook::page::lay_out(&Document { blocks, ..sheet.clone() }, &faces);
+                assert!(pages.pages.len() <= most, "{file} on {paper:?}");
+            }
         }
     }
 }

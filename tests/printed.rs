@@ -159,8 +159,8 @@ fn units_stand_a_thin_space_behind_their_numbers() {
 #[test]
 fn what_a_student_costs_adds_up() {
     for file in DEMOS {
-        let guide = written(&planned(file, Paper::A4, None), Sheet::Guide);
-        let table = tables(&guide.blocks)
+        let sheet = written(&planned(file, Paper::A4, None), Sheet::Lesson);
+        let table = tables(&sheet.blocks)
             .into_iter()
             .find(|table| words(&table.caption).starts_with("What this class pays"))
             .unwrap();

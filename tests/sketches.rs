@@ -253,6 +253,20 @@ fn a_finish_on_a_day_of_the_line_joins_it_and_without_any_varnish_is_free() {
     assert_eq!(line.last().unwrap().day, 14);
 }
 
+/// The word beside the arrows has room where the row is just wide enough for its panels.
+#[test]
+fn what_leaves_a_film_is_named_within_the_picture() {
+    let faces = Faces::new();
+    let part = |words: &str| Part { name: "a".to_owned(), words: words.to_owned() };
+    let stages = [part("a"), part("a"), part("a")];
+    let film = Sketch::Film(FilmSketch { stages, water: "lo que se va".to_owned() });
+    let picture = picture(PictureKind::Sketch(film));
+    for step in 0..1200_u16 {
+        let width = 200.0 + f32::from(step) / 4.0;
+        assert_eq!(check(&draw(&picture, room(width), &faces), &faces), Ok(()), "{width}");
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, ..ProptestConfig::default() })]
 

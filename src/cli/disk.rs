@@ -107,6 +107,7 @@ pub(super) fn read_templates(folder: &Path) -> Result<BTreeMap<String, String>, 
     if folder.is_file() {
         return Err(Failure::no_folder(folder, "--templates"));
     }
+    let home = fs::canonicalize(folder).map_err(failed)?;
     let mut templates = BTreeMap::new();
     for entry in fs::read_dir(folder).map_err(failed)? {
         let path = entry.map_err(failed)?.path();
@@ -118,6 +119,11 @@ pub(super) fn read_templates(folder: &Path) -> Result<BTreeMap<String, String>, 
         let about = fs::metadata(&path).map_err(failed)?;
         if about.is_dir() {
             continue;
+        }
+        // A link could show whoever prints it any file of this computer.
+        if !fs::canonicalize(&path).map_err(failed)?.starts_with(&home) {
+            let path = shown(&path);
+            return Err(Failure::disk(format!("{path} is a link that leads out of its folder")));
         }
         if !about.is_file() {
             return Err(Failure::disk(format!("{} is no file", shown(&path))));

@@ -115,6 +115,7 @@ impl<'a> Desk<'a> {
             Sheet::Weigh => self.weigh()?,
             Sheet::Tools => self.tools()?,
             Sheet::Guide => self.guide()?,
+            Sheet::Lesson => self.lesson()?,
             _ => self.blocks(sheet, &self.context)?,
         };
         Ok(self.document(sheet, blocks))
@@ -164,17 +165,25 @@ impl<'a> Desk<'a> {
         self.blocks_with(Sheet::Order, &context, &pictures)
     }
 
-    /// The guide alone shows what other classes would cost, which takes as long as their orders,
-    /// and how paint flows.
-    fn guide(&self) -> Result<Vec<Block>, TemplateFault> {
+    /// The lesson sheet alone shows what other classes would cost, which takes as long as their
+    /// orders; what a teacher earns is nothing for the guide.
+    fn lesson(&self) -> Result<Vec<Block>, TemplateFault> {
         let words = self.templates.words();
-        let show = words.show(&self.plan.lesson.print);
         let fees = plan::fees(self.plan);
         let mut context = self.context.clone();
         context.insert("fees", &FeesText::of(self.plan, &fees, words));
-        context.insert("thin_paint", &thin_paint(self.plan, words, &show));
         let mut pictures = self.pictures.clone();
         pictures.insert("fee".to_string(), pictures::fees(self.plan, &fees, words));
+        self.blocks_with(Sheet::Lesson, &context, &pictures)
+    }
+
+    /// The guide alone shows how paint flows.
+    fn guide(&self) -> Result<Vec<Block>, TemplateFault> {
+        let words = self.templates.words();
+        let show = words.show(&self.plan.lesson.print);
+        let mut context = self.context.clone();
+        context.insert("thin_paint", &thin_paint(self.plan, words, &show));
+        let mut pictures = self.pictures.clone();
         pictures.insert("film-spun".to_string(), pictures::spun(&show, words));
         pictures.insert("film-tilted".to_string(), pictures::tilted(&show, words));
         self.blocks_with(Sheet::Guide, &context, &pictures)

@@ -111,7 +111,7 @@ fn a_wrong_answer_is_told_in_the_words_of_a_wrong_file_and_asked_again() {
     let said = [
         ("title", "nothing is written here"),
         ("date", "2026-03-14"),
-        ("people", "this should be a number"),
+        ("people", "is no number of people"),
         ("people", "1 to 1000"),
         ("canvas", "decimals are written with a point here: 10,5\nwrite 10.5 in"),
         ("canvas", "this should be a length, not a weight"),

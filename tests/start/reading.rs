@@ -108,4 +108,8 @@ fn colours_that_do_not_add_up_are_said_so() {
     assert!(refused("blue 1, blue 2").contains("twice"));
     assert!(refused(" ; ").contains("no colour is named"));
     assert!(refused("blue 2,1 sand").contains("can be read in two ways"));
+    // A comma is missing.
+    for line in ["sea glass 40 rust 60", "sea glass 40% rust 60%", "sea glass 2 rust 1 white 1"] {
+        assert!(refused(line).contains("is more than one colour"), "{line}");
+    }
 }

@@ -69,7 +69,7 @@ fn columns(parts: &[Part], row: &Row, width: f32, board: &Board<'_>) -> usize {
     let widest =
         |set, text: &str| text.split(' ').map(|word| board.measure(set, word)).fold(0.0, f32::max);
     let wanted = |part: &Part| widest(NAME, &part.name).max(widest(QUIET, &part.words));
-    let least = parts.iter().map(wanted).fold(row.least.max(LEAST), f32::max);
+    let least = parts.iter().map(wanted).fold((row.least + OUTLINE.width).max(LEAST), f32::max);
     let even = |columns: &usize| parts.len().is_multiple_of(*columns);
     let fit = |columns: &usize| cell(*columns, width) >= least;
     (1..=row.most).rev().filter(even).find(fit).unwrap_or(1)

@@ -56,7 +56,12 @@ pub(super) fn labels(lesson: &Lesson) -> Vec<LabelText> {
 
 /// What there is to say of one product, if its label warns of something.
 pub(super) fn label(name: &str, caution: Option<&str>) -> Option<LabelText> {
-    let caution = caution?.trim_end();
-    let stop = if caution.ends_with(['.', '!', '?']) { "" } else { "." };
-    Some(LabelText { name: name.to_owned(), caution: format!("{caution}{stop}") })
+    Some(LabelText { name: name.to_owned(), caution: sentence(caution?) })
+}
+
+/// A text with a stop at its end, as another sentence may follow.
+pub(super) fn sentence(text: &str) -> String {
+    let text = text.trim_end();
+    let stop = if text.ends_with(['.', '!', '?']) { "" } else { "." };
+    format!("{text}{stop}")
 }

@@ -1,5 +1,6 @@
 //! What a good colleague would say, for the teacher's own sheet.
 
+use super::caution::sentence;
 use crate::handout::words::{ConcernWords, Words};
 use crate::lesson::Concern;
 use crate::plan::Advice;
@@ -18,18 +19,18 @@ pub struct ConcernText {
 /// What is open, each matter once.
 pub(super) fn open(advice: &Advice<'_>, words: &Words) -> Vec<ConcernText> {
     let open = advice.open.iter().map(|warning| warning.matter.concern());
-    once(open.map(|concern| text(concern, "", words)))
+    once(open.map(|concern| text(concern, String::new(), words)))
 }
 
 /// What the lesson accepts, each matter once.
 pub(super) fn accepted(advice: &Advice<'_>, words: &Words) -> Vec<ConcernText> {
     let accepted = advice.accepted.iter();
-    once(accepted.map(|(_, accepted)| text(accepted.concern, &accepted.reason, words)))
+    once(accepted.map(|(_, accepted)| text(accepted.concern, sentence(&accepted.reason), words)))
 }
 
-fn text(concern: Concern, reason: &str, words: &Words) -> ConcernText {
+fn text(concern: Concern, reason: String, words: &Words) -> ConcernText {
     let matter = matter(concern, &words.concerns).to_owned();
-    ConcernText { name: concern.word(), matter, reason: reason.to_owned() }
+    ConcernText { name: concern.word(), matter, reason }
 }
 
 fn once(all: impl Iterator<Item = ConcernText>) -> Vec<ConcernText> {

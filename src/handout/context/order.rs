@@ -28,9 +28,9 @@ pub struct OrderText {
     pub leftovers: Vec<LeftoverText>,
     /// Why it is bought like this, a sentence each.
     pub reasons: Vec<String>,
-    /// Items that are bought by other ways.
+    /// Items that are bought by other ways, with how much of them.
     pub elsewhere: Vec<String>,
-    /// Items that no shop sells.
+    /// Items that no shop sells, with how much of them.
     pub unsold: Vec<String>,
 }
 
@@ -134,7 +134,7 @@ pub(in crate::handout) fn order(errand: &Errand, words: &Words, show: &Show) -> 
     let order = errand.order;
     let named = |met: fn(&Purchase) -> bool| {
         let lines = order.lines.iter().filter(|line| met(&line.purchase));
-        lines.map(|line| line.item.clone()).collect()
+        lines.map(|line| format!("{} ({})", line.item, amount(&line.to_buy, words, show))).collect()
     };
     let first = errand.lessons.first();
     let day = errand.day.or(first.and_then(|plan| plan.lesson.heading.date));

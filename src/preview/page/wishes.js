@@ -26,10 +26,9 @@ export class Wishes {
       this.#page.say("Back to what the file says.");
       at("students").focus();
     });
-    at("wish").addEventListener("submit", (event) => {
-      event.preventDefault();
-      this.#write();
-    });
+    // Enter in a field is no wish to write: the button alone touches the file.
+    at("wish").addEventListener("submit", (event) => event.preventDefault());
+    at("write").addEventListener("click", () => this.#write());
   }
 
   // The lesson is another now: wishes that it meets are gone, the others are tried on it.

@@ -1,5 +1,5 @@
 use super::super::answers::{People, Students};
-use super::super::ask::{Question, Stop};
+use super::super::ask::{Complaint, Question, Stop};
 use super::super::given::GivenPeople;
 use super::super::interview::Interview;
 use super::super::reading::{line, pieces};
@@ -18,6 +18,12 @@ pub(in super::super) fn people(
     };
     interview.text(question, given.people.as_deref(), |_, answers, text| {
         let names = pieces(text);
+        if names.len() < 2 && !text.contains(|c: char| c.is_ascii_digit()) {
+            return Err(Complaint::new(
+                format!("\"{}\" is no number of people", line(text)),
+                "a number such as 9, or first names with commas between: Ana, Bo, Cem",
+            ));
+        }
         answers.people.students = match names.as_slice() {
             [_, _, ..] => Students::Named(names),
             _ => Students::Count(line(text)),

@@ -94,6 +94,12 @@ fn part(piece: &str) -> Result<(String, Part), Complaint> {
         let right = "decimals take a point; between two colours, put a space after the comma";
         return Err(Complaint::new("this comma can be read in two ways", right));
     }
+    let lone = |word: &&str| word.trim_end_matches('%').parse::<f64>().is_ok();
+    if let Some(number) = colour.split(' ').find(lone) {
+        let before = colour.split(number).next().unwrap_or_default().trim();
+        let right = format!("between two colours stands a comma: {before} {number}, …");
+        return Err(Complaint::new(format!("\"{colour}\" is more than one colour"), right));
+    }
     Ok((colour, part))
 }
 
