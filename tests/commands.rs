@@ -75,7 +75,7 @@ fn a_preview_that_cannot_begin_says_why_and_ends() {
     let port = taken.local_addr().unwrap().port().to_string();
     let (code, said) = run!("preview", &lesson, "--no-browser", "--port", &port);
     assert_eq!(code, Some(3));
-    assert!(said.contains(&format!("could not serve on port {port}")), "{said}");
+    assert!(said.contains(&format!("port {port} is taken")), "{said}");
     let (code, said) = run!("preview", &lesson, "--no-browser", "--templates", &lesson);
     assert_eq!(code, Some(3));
     assert!(said.contains("name another folder with --templates"), "{said}");

@@ -86,13 +86,13 @@ impl Failure {
 }
 
 /// What the system said, in the words of people where there are some.
-fn why(error: &io::Error) -> String {
+pub(super) fn why(error: &io::Error) -> String {
     match error.kind() {
         io::ErrorKind::PermissionDenied => {
             "you may not do that there; name another folder, or ask who owns this one".to_owned()
         }
         io::ErrorKind::ReadOnlyFilesystem => {
-            "nothing can be written there; name another folder with --out".to_owned()
+            "nothing can be written there; name another folder".to_owned()
         }
         io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => {
             "the disk is full; what was there before is as it was".to_owned()

@@ -7,7 +7,7 @@ use crate::handout::{Context, FeesText, ReserveLineText, Templates};
 use crate::lesson::Language;
 use crate::plan::{Plan, fees};
 use crate::quantity::show::Show;
-use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
+use comfy_table::{CellAlignment, ColumnConstraint, ContentArrangement, Table, presets};
 use std::collections::BTreeMap;
 
 /// Widest table when the terminal does not say how wide it is.
@@ -60,8 +60,12 @@ pub(super) fn table<const N: usize>(head: [&str; N], first_number: usize) -> Tab
         .set_content_arrangement(ContentArrangement::Dynamic)
         .set_width(WIDTH)
         .set_header(head);
-    for column in table.column_iter_mut().skip(first_number) {
+    for (index, column) in table.column_iter_mut().enumerate().skip(first_number) {
         column.set_cell_alignment(CellAlignment::Right);
+        // A number is not parted from its unit; the last may be of several words.
+        if index + 1 < N {
+            column.set_constraint(ColumnConstraint::ContentWidth);
+        }
     }
     table
 }

@@ -35,6 +35,7 @@ use serve::Server;
 use shelf::Shelf;
 use std::collections::BTreeMap;
 use std::fmt;
+use std::io::ErrorKind;
 use std::net::SocketAddr;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -100,7 +101,12 @@ impl Preview {
             .map_err(|error| NoPreview::System(format!("could not watch the files: {error}")))?;
         let port = self.port;
         let server = Server::start(shelf, port, watch.caller()).map_err(|error| {
-            NoPreview::System(format!("could not serve on port {port} of this machine: {error}"))
+            NoPreview::System(match error.kind() {
+                ErrorKind::AddrInUse => {
+                    format!("port {port} is taken; name another, or none, and a free one is found")
+                }
+                _ => format!("could not serve on port {port} of this machine: {error}"),
+            })
         })?;
         Ok(Serving { server, watch })
     }

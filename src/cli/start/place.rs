@@ -2,7 +2,7 @@
 
 use super::ask::{Ask, Choice, Complaint, Next, Question, Stop};
 use crate::cli::disk::{Existing, write_one};
-use crate::cli::failure::Failure;
+use crate::cli::failure::{Failure, why};
 use crate::lesson::shown;
 use std::ffi::OsString;
 use std::io;
@@ -86,7 +86,10 @@ pub(super) fn write(place: &Place, text: &str) -> Result<(), Complaint> {
                 "give another name",
             ),
             io::ErrorKind::IsADirectory => folder(&place.path),
-            _ => Complaint::new(format!("could not write {name}: {error}"), "give another place"),
+            _ => Complaint::new(
+                format!("could not write {name}: {}", why(&error)),
+                "give another place",
+            ),
         }
     })
 }
