@@ -92,14 +92,17 @@ pub(super) fn leftovers(lesson: &Lesson, mixing: &[Batch]) -> Vec<Leftover> {
 /// How many cups of each kind of canvas a leftover would fill, kind by kind.
 pub(super) fn covers(left: &Leftover, canvases: &[CanvasPlan]) -> Vec<Cover> {
     let cups = canvases.iter().flat_map(|canvas| {
-        let cups = canvas.layers.iter().flat_map(|layer| &layer.cups);
-        cups.map(move |cup| (canvas, cup))
+        canvas.layers.iter().flat_map(move |layer| {
+            let layer_name = (canvas.layers.len() > 1).then_some(&layer.name);
+            layer.cups.iter().map(move |cup| (canvas, layer_name, cup))
+        })
     });
-    cups.filter(|(_, cup)| {
+    cups.filter(|(.., cup)| {
         cup.colour.name == left.colour.name && cup.batch.mix.name == left.mix.name
     })
-    .map(|(canvas, cup)| Cover {
+    .map(|(canvas, layer, cup)| Cover {
         canvas: canvas.name.clone(),
+        layer: layer.cloned(),
         cups: super::count::whole((left.volume / cup.batch.volume).value.floor()).unwrap_or(0),
     })
     .filter(|cover| cover.cups > 0)

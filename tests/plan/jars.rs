@@ -1,5 +1,6 @@
 use super::studio::*;
-use puddlebook::lesson::{Amount, Jar, Lesson};
+use crate::lesson_tools::in_project;
+use puddlebook::lesson::{Amount, Jar, Lesson, read};
 use puddlebook::plan::{Batch, Plan};
 use puddlebook::quantity::Date;
 use puddlebook::quantity::units::{g_per_ml, gram, in_g_per_ml, in_ml, ml};
@@ -108,5 +109,22 @@ fn what_is_left_is_what_is_mixed_less_what_fills_the_cups() {
         let whole = (left.volume / cup.batch.volume).value.floor();
         let covers = left.covers(&plan);
         assert_eq!(covers.iter().map(|cover| f64::from(cover.cups)).sum::<f64>(), whole);
+    }
+}
+
+/// Where a canvas has several layers, a colour may be in two of them, with cups of two sizes.
+#[test]
+fn what_is_left_names_the_layer_where_there_are_several() {
+    let lesson = read(&in_project("lessons/kiln-yard-rounds.yaml")).unwrap();
+    let plan = planned(lesson);
+    let covers: Vec<_> = plan.leftovers.iter().flat_map(|left| left.covers(&plan)).collect();
+    assert!(covers.iter().any(|cover| cover.layer.is_some()));
+    for cover in covers {
+        let canvas = plan.canvases.iter().find(|canvas| canvas.name == cover.canvas).unwrap();
+        let names = || canvas.layers.iter().map(|layer| &layer.name);
+        match &cover.layer {
+            Some(layer) => assert!(canvas.layers.len() > 1 && names().any(|name| name == layer)),
+            None => assert_eq!(canvas.layers.len(), 1),
+        }
     }
 }

@@ -43,7 +43,7 @@ pub(super) fn of(matter: &Matter, show: &Show) -> Words {
             "the level surface is too small for all canvases",
             format!("{pieces} canvases take {}", show.surface(*area)),
         )
-        .help(format!("about {fit} of them have room, gaps included"))
+        .help(format!("there is room for about {fit}, gaps included"))
         .help(format!("find {} more, or pour fewer", show.surface(*area - *there))),
         Matter::CrowdedTables { students, seats, table } => {
             crowded_tables(*students, *seats, *table, show)

@@ -312,6 +312,7 @@ fn leftover(left: &Leftover, plan: &Plan) -> Value {
         "last_day": left.last_day.map(|day| day.to_string()),
         "covers": left.covers(plan).iter().map(|cover| json!({
             "canvas": cover.canvas,
+            "layer": cover.layer,
             "cups": cover.cups,
         })).collect::<Vec<_>>(),
     })

@@ -191,7 +191,15 @@ fn leftovers(plan: &Plan, words: &Words, show: &Show) -> Vec<LeftoverText> {
             .iter()
             .map(|cover| {
                 let cups = cover.cups.to_string();
-                fill(&words.order.covers, &[("cups", &cups), ("canvas", &cover.canvas)])
+                match &cover.layer {
+                    None => {
+                        fill(&words.order.covers, &[("cups", &cups), ("canvas", &cover.canvas)])
+                    }
+                    Some(layer) => fill(
+                        &words.order.covers_layer,
+                        &[("cups", &cups), ("canvas", &cover.canvas), ("layer", layer)],
+                    ),
+                }
             })
             .collect();
         LeftoverText {

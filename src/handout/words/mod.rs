@@ -167,6 +167,7 @@ pub struct OrderWords {
     pub no_price: String,
     pub elsewhere: String,
     pub covers: String,
+    pub covers_layer: String,
     pub or: String,
     pub in_cupboard: String,
     pub tap: String,

@@ -68,5 +68,7 @@ impl Leftover {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Cover {
     pub canvas: String,
+    /// `None` for a canvas that has one layer.
+    pub layer: Option<String>,
     pub cups: u32,
 }
