@@ -188,7 +188,12 @@ impl Reading<'_> {
                 self.fault(written.node, ProblemKind::FileTwice { name });
                 continue;
             }
-            roots.push(self.data(written.node, &folder.join(&name)));
+            let data = folder.join(&name);
+            if data == path {
+                self.fault(written.node, ProblemKind::UsesItself);
+                continue;
+            }
+            roots.push(self.data(written.node, &data));
             names.push(name);
         }
         if too_many || written.len() < items.len() || roots.contains(&None) {

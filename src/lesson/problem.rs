@@ -47,6 +47,8 @@ pub enum ProblemKind {
     FileTwice {
         name: String,
     },
+    /// A lesson that names itself among its data files.
+    UsesItself,
 
     // The shape of an entry.
     UnknownKey {

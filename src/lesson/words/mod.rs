@@ -92,7 +92,8 @@ pub(super) fn of(kind: &ProblemKind) -> Words {
         | ProblemKind::DuplicateKey { .. }
         | ProblemKind::LessonKeyInData { .. }
         | ProblemKind::TooManyFiles
-        | ProblemKind::FileTwice { .. } => of_file(kind),
+        | ProblemKind::FileTwice { .. }
+        | ProblemKind::UsesItself => of_file(kind),
         ProblemKind::UnknownKey { .. }
         | ProblemKind::WrongForm { .. }
         | ProblemKind::UnknownWord { .. }
@@ -167,6 +168,10 @@ fn of_file(kind: &ProblemKind) -> Words {
         }
         ProblemKind::FileTwice { name } => {
             Words::new(format!("\"{name}\" is used twice"), "here").right("once is enough")
+        }
+        ProblemKind::UsesItself => {
+            Words::new("this lesson names itself as a data file", "this file")
+                .right("take it out; a lesson needs no list of its own")
         }
         _ => unexplained(),
     }
