@@ -2,7 +2,7 @@
 // sheets and the fields show it.
 
 import { Sheets } from "./sheets.js";
-import { Wishes } from "./wishes.js";
+import { Wishes, element } from "./wishes.js";
 
 const token = document.querySelector('meta[name="token"]').content;
 const at = (id) => document.getElementById(id);
@@ -158,13 +158,6 @@ function show_remarks(remarks) {
       return item;
     }),
   );
-}
-
-function element(name, text, kind = "") {
-  const made = document.createElement(name);
-  made.textContent = text;
-  made.className = kind;
-  return made;
 }
 
 // The link to the file of the handout in view.

@@ -252,7 +252,8 @@ function row_of({ item, before, after }, language) {
   return line;
 }
 
-function element(kind, text, look = "") {
+// An element of this kind with a text, and how it looks.
+export function element(kind, text, look = "") {
   const made = document.createElement(kind);
   made.textContent = text;
   made.className = look;
